@@ -1,0 +1,127 @@
+import type { CommandName } from './command-names.ts'
+import type { StageState } from './entities/work.ts'
+import type { AssemblyId, BayId, PartId, PartyId, PersonId, SlotId, StageId } from './ids.ts'
+import type { CivilDate, Instant, Minor } from './scalars.ts'
+
+/** Plain JSON, as it goes over the wire. */
+export type Json =
+  | string
+  | number
+  | boolean
+  | null
+  | readonly Json[]
+  | { readonly [key: string]: Json }
+
+/** The command that clears a condition, ready to press; what the person must still say is left out of `input`. */
+export interface Clearing {
+  readonly command: CommandName
+  readonly input: { readonly [key: string]: Json }
+}
+
+interface Base<Rule extends string> {
+  readonly rule: Rule
+  /** What the condition is about. */
+  readonly entity: string
+  /** The first cause behind it; `entity` itself where there is none further up. */
+  readonly root: string
+  readonly since: Instant | null
+  /** May be conceded by those entitled. Never where safety is at stake. */
+  readonly concedable: boolean
+  /** Parties who can clear it; none where only the clock can. */
+  readonly clearedBy: readonly PartyId[]
+  readonly clearedWith: Clearing | null
+}
+
+/** Why a stage may not start, by gate rule (DESIGN §4). */
+export type StartCondition =
+  | (Base<'predecessor'> & { readonly stage: StageId; readonly is: StageState })
+  | (Base<'countersign'> & { readonly stage: StageId; readonly party: PartyId })
+  | (Base<'least-lag'> & { readonly stage: StageId; readonly until: Instant })
+  | (Base<'greatest-lag'> & { readonly stage: StageId; readonly ranOutAt: Instant })
+  | (Base<'custody'> & { readonly custodian: PartyId; readonly handover: string | null })
+  | (Base<'exclusive-use'> & { readonly stage: StageId })
+  | (Base<'must-be-fitted'> & { readonly assembly: AssemblyId })
+  | (Base<'must-be-off'> & { readonly assembly: AssemblyId })
+  | (Base<'part'> & {
+      readonly part: PartId
+      readonly is: string
+      readonly promised: CivilDate | null
+      readonly promises: number
+    })
+  | (Base<'change-order'> & { readonly is: string; readonly number: number })
+  | (Base<'decision'> & { readonly is: string })
+  | (Base<'hold'> & {
+      readonly stage: StageId
+      readonly point: 'hold' | 'witness'
+      readonly is: string
+    })
+  | (Base<'slot'> & {
+      readonly slot: SlotId | null
+      readonly is: 'none' | 'asked' | 'outside' | 'bay taken'
+      readonly from: Instant | null
+      readonly to: Instant | null
+    })
+
+/** Why a stage may not be signed off, countersigned, confirmed. */
+export type SignOffCondition =
+  | (Base<'check'> & { readonly is: 'missing' | 'out of limits' })
+  | (Base<'no-end'> & { readonly is: StageState })
+  | Base<'own-work'>
+
+/** Every other expected no. */
+export type OtherCondition =
+  /** Something is in a state in which this can't be done; `needs` are those in which it can. */
+  | (Base<'state'> & { readonly is: string; readonly needs: readonly string[] })
+  | (Base<'circle'> & { readonly stages: readonly StageId[] })
+  | (Base<'exists'> & { readonly field: string })
+  /** An input that is well formed and still can't be so; `field` names it, `why` is a key of lib/words. */
+  | (Base<'input'> & { readonly field: string; readonly why: string })
+  | (Base<'time'> & {
+      readonly field: string
+      readonly why:
+        | 'in the future'
+        | 'before the start'
+        | 'after the end'
+        | 'span ends before it begins'
+      readonly limit: Instant | null
+    })
+  | (Base<'slot-taken'> & {
+      readonly what: 'bay' | 'assembly'
+      readonly bay: BayId | null
+      readonly from: Instant
+      readonly to: Instant
+      readonly by: PartyId | null
+    })
+  | (Base<'not-alone'> & { readonly person: PersonId })
+  | (Base<'proof'> & { readonly minutes: number })
+  | (Base<'shown-changed'> & { readonly shown: string; readonly now: string })
+  | (Base<'standing-consent'> & {
+      readonly allowed: Minor
+      readonly asked: Minor
+      readonly what: 'each' | 'total'
+    })
+  | (Base<'stale'> & { readonly expected: number; readonly changedAt: number })
+  | (Base<'file'> & { readonly sha256: string })
+  /** The view may not see what this hangs on; the record knows. */
+  | Base<'unknown'>
+
+export type Condition = StartCondition | SignOffCondition | OtherCondition
+export type Rule = Condition['rule']
+
+/** The parts of a condition that most refusals outside the gate leave plain. */
+export const plain = (entity: string) => ({
+  entity,
+  root: entity,
+  since: null,
+  concedable: false,
+  clearedBy: [],
+  clearedWith: null,
+})
+
+/** A refusal because something is in the wrong state. */
+export const wrongState = (entity: string, is: string, ...needs: string[]): Condition => ({
+  ...plain(entity),
+  rule: 'state',
+  is,
+  needs,
+})

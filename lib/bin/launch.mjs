@@ -1,0 +1,65 @@
+// Starts every script of package.json on a bare clone. Plain JavaScript for Node 20, Node's own modules only.
+import { spawn } from 'node:child_process'
+import { constants } from 'node:os'
+import { join } from 'node:path'
+import { build, environment, generate, install, node24, root, Stop, say } from './prepare.mjs'
+
+/** Scripts that serve the built pages. */
+const NEEDS_BUILD = new Set(['start', 'bench', 'soak', 'shots'])
+
+/** How each script is started; any other is `lib/bin/<name>.ts`. */
+const MAIN = new Map([
+  ['start', { args: ['lib/server/main.ts'], env: { NODE_ENV: 'production' } }],
+  [
+    'dev',
+    {
+      // Pages reload by Next; what the server itself loads, by a restart.
+      args: ['--watch-path=lib', '--watch-preserve-output', 'lib/server/main.ts'],
+      env: { NODE_ENV: 'development' },
+    },
+  ],
+])
+
+try {
+  process.exitCode = await launch(process.argv[2] ?? 'start', process.argv.slice(3))
+} catch (error) {
+  if (!(error instanceof Stop)) throw error
+  say(error.message)
+  process.exitCode = 1
+}
+
+/**
+ * Prepares what the script needs, then runs it to its end.
+ * @param {string} name
+ * @param {readonly string[]} args
+ */
+async function launch(name, args) {
+  const done = [await install(), await generate()]
+  if (NEEDS_BUILD.has(name)) done.push(await build())
+  if (name === 'start' || name === 'dev') say(`${done.join(', ')}.`)
+  const main = MAIN.get(name) ?? { args: [join('lib', 'bin', `${name}.ts`)], env: {} }
+  return follow([...main.args, ...args], main.env)
+}
+
+/**
+ * Runs our Node with an open channel, whose end tells the child that its launcher was asked to stop or was killed.
+ * @param {readonly string[]} args
+ * @param {Readonly<Record<string, string>>} env
+ * @returns {Promise<number>} its exit code
+ */
+function follow(args, env) {
+  return new Promise((resolve, reject) => {
+    const child = spawn(node24(), args, {
+      cwd: root,
+      env: { ...environment(), ...env },
+      stdio: ['inherit', 'inherit', 'inherit', 'ipc'],
+    })
+    // A terminal sends Ctrl-C to the child as well, so a signal isn't passed on: it would count twice.
+    const stop = () => child.connected && child.disconnect()
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, stop)
+    child.once('error', reject)
+    child.once('exit', (code, signal) =>
+      resolve(code ?? 128 + (signal === null ? 0 : constants.signals[signal])),
+    )
+  })
+}

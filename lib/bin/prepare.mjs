@@ -1,7 +1,15 @@
 // What a bare clone needs before anything of ours can run. Plain JavaScript for Node 20, Node's own modules only.
 import { spawn } from 'node:child_process'
 import { createHash } from 'node:crypto'
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs'
 import { createRequire } from 'node:module'
 import { delimiter, join, sep } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -51,11 +59,15 @@ export function run(command, args, extra = {}) {
       stdio: ['ignore', 2, 2],
       shell: process.platform === 'win32',
     })
-    child.once('error', (error) => reject(new Stop(`${command} could not be run: ${error.message}`)))
+    child.once('error', (error) =>
+      reject(new Stop(`${command} could not be run: ${error.message}`)),
+    )
     child.once('exit', (code, signal) =>
       code === 0
         ? resolve()
-        : reject(new Stop(`"${command} ${args.join(' ')}" ended with ${signal ?? code}; see above.`)),
+        : reject(
+            new Stop(`"${command} ${args.join(' ')}" ended with ${signal ?? code}; see above.`),
+          ),
     )
   })
 }
@@ -124,7 +136,10 @@ function sourcesHash() {
   const tops = ['package-lock.json', 'next.config.mjs', 'postcss.config.mjs', 'tsconfig.json']
   for (const file of [...tops, ...files('app'), ...files('lib'), ...files('public')]) {
     if (!isPageSource(file)) continue
-    hash.update(file.split(sep).join('/')).update('\0').update(readFileSync(join(root, file)))
+    hash
+      .update(file.split(sep).join('/'))
+      .update('\0')
+      .update(readFileSync(join(root, file)))
   }
   return hash.digest('hex')
 }

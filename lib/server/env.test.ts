@@ -28,7 +28,7 @@ describe('the settings', () => {
   })
 
   it('name every fault at once', () => {
-    expect(() => readEnv({ PORT: 'x', DEMO_DOORS: 'x' })).toThrow(/PORT [^]*DEMO_DOORS /)
+    expect(() => readEnv({ PORT: 'x', DEMO_DOORS: 'x' })).toThrow(/PORT .*\n.*DEMO_DOORS /)
   })
 
   it('never show a password', () => {

@@ -28,7 +28,13 @@ const WATCHDOG =
   'exec 3<&0; "$0" "$@" </dev/null 3<&- & P=$!; (cat <&3 >/dev/null; kill -INT $P 2>/dev/null) & W=$!; ' +
   'wait $P; S=$?; kill $W 2>/dev/null; exit $S'
 
-const ENVIRONMENT = { PATH: process.env.PATH ?? '/usr/bin:/bin', LC_ALL: 'C', TZ: 'UTC' }
+const ENVIRONMENT: NodeJS.ProcessEnv = {
+  // Only its type asks for this one.
+  NODE_ENV: 'production',
+  PATH: process.env.PATH ?? '/usr/bin:/bin',
+  LC_ALL: 'C',
+  TZ: 'UTC',
+}
 
 /** A clean shutdown takes under a second; after this many ms we press harder. */
 const STOP_MS = 15_000
@@ -54,7 +60,10 @@ export type PostgresProcess = {
 export function makeCluster(place: PostgresPlace, password: string): void {
   removeHalfMade(place.data)
   const version = join(place.data, 'PG_VERSION')
-  if (existsSync(version)) return refuseOtherVersion(place, readFileSync(version, 'utf8').trim())
+  if (existsSync(version)) {
+    refuseOtherVersion(place, readFileSync(version, 'utf8').trim())
+    return
+  }
   const half = `${place.data}.new-${randomBytes(4).toString('hex')}`
   const pwfile = `${half}.pw`
   mkdirSync(half, { mode: 0o700 })
@@ -171,7 +180,8 @@ function removeHalfMade(data: string): void {
   for (const name of readdirSync(folder)) {
     if (!name.startsWith(`${basename(data)}.new-`)) continue
     const path = join(folder, name)
-    if (Date.now() - statSync(path).mtimeMs > HALF_MADE_MS) rmSync(path, { recursive: true, force: true })
+    if (Date.now() - statSync(path).mtimeMs > HALF_MADE_MS)
+      rmSync(path, { recursive: true, force: true })
   }
 }
 

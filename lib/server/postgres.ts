@@ -44,7 +44,9 @@ export async function startPostgres(
   settings: Readonly<Record<string, string>> = {},
 ): Promise<EmbeddedPostgres> {
   if (process.platform === 'win32') {
-    throw new Stop('The embedded database needs Linux or macOS (or WSL). Set DATABASE_URL to a Postgres.')
+    throw new Stop(
+      'The embedded database needs Linux or macOS (or WSL). Set DATABASE_URL to a Postgres.',
+    )
   }
   const place = postgresPlace(dataDir)
   const password = passwordOf(dataDir, place)
@@ -166,7 +168,9 @@ async function startAndWait(
 }
 
 function notStarted(log: string, said: string): Stop {
-  return new Stop(`The database did not start. Its last words, from ${log}:\n${said.trim().slice(-1500)}`)
+  return new Stop(
+    `The database did not start. Its last words, from ${log}:\n${said.trim().slice(-1500)}`,
+  )
 }
 
 async function untilReady(

@@ -1,0 +1,27 @@
+import type { Metadata, Viewport } from 'next'
+import { connection } from 'next/server'
+import type { ReactNode } from 'react'
+import { stencilFace, textFace } from '@/app/_ui/faces.ts'
+import './globals.css'
+
+export const metadata: Metadata = {
+  title: 'Fettleyard',
+  description: 'One car, several shops, one record.',
+}
+
+export const viewport: Viewport = {
+  themeColor: [
+    { media: '(prefers-color-scheme: light)', color: '#c3c7c6' },
+    { media: '(prefers-color-scheme: dark)', color: '#0e1112' },
+  ],
+}
+
+export default async function RootLayout({ children }: { readonly children: ReactNode }) {
+  // A prerendered page has no nonce on its scripts, and the content policy would block them.
+  await connection()
+  return (
+    <html lang="en-GB" className={`${textFace.variable} ${stencilFace.variable}`}>
+      <body>{children}</body>
+    </html>
+  )
+}

@@ -1,0 +1,13 @@
+import pg from 'pg'
+
+/** Connections of one node; several nodes share the database's 100 or more. */
+const CONNECTIONS = 20
+
+/** A pool on the database. A connection that breaks while idle is replaced, and told on standard error. */
+export function openPool(url: string): pg.Pool {
+  const pool = new pg.Pool({ connectionString: url, max: CONNECTIONS })
+  pool.on('error', (error) =>
+    console.error(`fettleyard: a database connection broke: ${error.message}`),
+  )
+  return pool
+}

@@ -1,0 +1,119 @@
+import { mkdirSync } from 'node:fs'
+import { getRequestListener } from '@hono/node-server'
+import manifest from '../../package.json' with { type: 'json' }
+import { apiApp } from './api/app.ts'
+import { openPool } from './database.ts'
+import { type Env, readEnv } from './env.ts'
+import { provideForPages } from './for-pages.ts'
+import { type Front, openFront } from './front.ts'
+import { allowOwnScripts, protect } from './headers.ts'
+import { migrate } from './migrate.ts'
+import { ownOrigin, publicOrigin } from './origin.ts'
+import { openPages, type Pages } from './pages.ts'
+import { startPostgres } from './postgres.ts'
+import { authSecret } from './secret.ts'
+import type { Services } from './services.ts'
+import { openSockets } from './sockets.ts'
+import { Stop } from './stop.ts'
+
+/** What a stop closes, last opened first: the port before the sockets, Postgres at the very end. */
+const closers: (() => Promise<unknown>)[] = []
+let stopping = false
+
+process.once('SIGINT', onSignal)
+process.once('SIGTERM', onSignal)
+process.once('SIGHUP', onSignal)
+// The launcher was asked to stop, or was killed.
+process.once('disconnect', () => void stop(0))
+
+try {
+  await start()
+} catch (error) {
+  if (!stopping) {
+    if (error instanceof Stop) console.error(`fettleyard: ${error.message}`)
+    else console.error(error)
+    await stop(1)
+  }
+}
+
+async function start(): Promise<void> {
+  const began = performance.now()
+  const env = readEnv(process.env)
+  const front = await openFront(env)
+  closers.push(front.close)
+  mkdirSync(env.dataDir, { recursive: true, mode: 0o711 })
+  const databaseUrl = env.databaseUrl ?? (await embedded(env.dataDir))
+  const applied = await migrate(databaseUrl)
+  if (applied.length > 0) say(`migrations applied: ${applied.join(', ')}.`)
+
+  const services = openServices(env, front, databaseUrl)
+  provideForPages({ version: services.version })
+  const pages = await openPages(env, front)
+  closers.push(pages.close)
+  // First at a stop: requests finish while all else is still there, and sockets, which never would, are closed.
+  closers.push(() => Promise.all([front.close(), services.io.close()]))
+  front.answerWith(listener(services, pages))
+  const seconds = ((performance.now() - began) / 1000).toFixed(1)
+  console.log(`Fettleyard ${services.version} is ready at ${services.origin} (after ${seconds} s)`)
+}
+
+async function embedded(dataDir: string): Promise<string> {
+  const postgres = await startPostgres(dataDir)
+  closers.push(postgres.stop)
+  void postgres.lost.then(() => {
+    console.error('fettleyard: the database ended by itself; its last words are in postgres.log.')
+    return stop(1)
+  })
+  return postgres.url
+}
+
+function openServices(env: Env, front: Front, databaseUrl: string): Services {
+  const isOwnOrigin = ownOrigin(env, front.port)
+  const pool = openPool(databaseUrl)
+  closers.push(() => pool.end())
+  return {
+    env,
+    version: manifest.version,
+    origin: publicOrigin(env, front.port),
+    isOwnOrigin,
+    databaseUrl,
+    pool,
+    io: openSockets(front.http, isOwnOrigin),
+    secret: authSecret(env),
+  }
+}
+
+/** The API by Hono, ahead of Next, which answered a tenth of the requests a second; sign-in and pages by Next. */
+function listener(services: Services, pages: Pages) {
+  const { mode } = services.env
+  const https = services.origin.startsWith('https:')
+  const api = getRequestListener(apiApp(services).fetch, { overrideGlobalObjects: false })
+  return (...[request, response]: Parameters<Pages['answer']>) => {
+    const path = request.url ?? '/'
+    protect(response, https)
+    if (/^\/api(?!\/auth\/)(?=[/?]|$)/.test(path)) return void api(request, response)
+    if (!path.startsWith('/_next/')) allowOwnScripts(request, response, mode)
+    pages.answer(request, response)
+  }
+}
+
+function onSignal(): void {
+  // A second Ctrl-C is for those who can't wait.
+  process.once('SIGINT', () => process.exit(130))
+  void stop(0)
+}
+
+/** Finishes what is in flight and closes everything, once. */
+async function stop(code: number): Promise<void> {
+  if (stopping) return
+  stopping = true
+  if (code === 0) say('stopping …')
+  for (const close of closers.reverse()) {
+    await close().catch((error: unknown) => console.error(error))
+  }
+  process.exit(code)
+}
+
+function say(line: string): void {
+  console.error(`fettleyard: ${line}`)
+}

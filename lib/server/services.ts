@@ -1,0 +1,20 @@
+import type pg from 'pg'
+import type { Env } from './env.ts'
+import type { OwnOrigin } from './origin.ts'
+import type { Io } from './sockets.ts'
+
+/** What the running server's parts share: made once by `main.ts`, handed down, never imported from there. */
+export type Services = {
+  readonly env: Env
+  /** The version in package.json. */
+  readonly version: string
+  /** The address that links are made with, without a slash at its end. */
+  readonly origin: string
+  readonly isOwnOrigin: OwnOrigin
+  /** Of the database in use, embedded or not, with its password. */
+  readonly databaseUrl: string
+  readonly pool: pg.Pool
+  readonly io: Io
+  /** Signs cookies and links. */
+  readonly secret: string
+}

@@ -1,0 +1,119 @@
+import type { View } from '../record/actor.ts'
+import type { Entity, Stub } from '../record/entity.ts'
+import type { ProjectRecord } from '../record/project-record.ts'
+import type { Table } from '../record/table.ts'
+import { keyOf, tableView } from './table-view.ts'
+import { viewerOf } from './viewer.ts'
+
+const projects = tableView('project')
+const parties = tableView('party')
+const participants = tableView('participant')
+const assemblies = tableView('assembly')
+const stages = tableView('stage')
+const links = tableView('link')
+const checks = tableView('check')
+const signOffs = tableView('signOff')
+const holds = tableView('hold')
+const concessions = tableView('concession')
+const asks = tableView('ask')
+const handovers = tableView('handover')
+const changeOrders = tableView('changeOrder')
+const changeLines = tableView('changeLine')
+const estimateLines = tableView('estimateLine')
+const decisions = tableView('decision')
+const decisionOptions = tableView('decisionOption')
+const parts = tableView('part')
+const promises = tableView('promise')
+const openWindows = tableView('openWindow')
+const slots = tableView('slot')
+const notes = tableView('note')
+const told = tableView('told')
+
+const views = new WeakMap<ProjectRecord, Map<string, ProjectRecord>>()
+
+/** The record as that view may see it, with stubs of what gate rules may meet. Worked out once per record and view. */
+export function viewOf(record: ProjectRecord, view: View): ProjectRecord {
+  const byView = views.get(record) ?? new Map<string, ProjectRecord>()
+  views.set(record, byView)
+  const known = byView.get(keyOf(view))
+  if (known !== undefined) return known
+  const made = make(record, view)
+  byView.set(keyOf(view), made)
+  return made
+}
+
+function make(record: ProjectRecord, view: View): ProjectRecord {
+  const viewer = viewerOf(view, record)
+  const seen: ProjectRecord = {
+    id: record.id,
+    version: record.version,
+    versions: new Map(),
+    projects: projects(viewer, record.projects),
+    parties: parties(viewer, record.parties),
+    participants: participants(viewer, record.participants),
+    assemblies: assemblies(viewer, record.assemblies),
+    stages: stages(viewer, record.stages),
+    links: links(viewer, record.links),
+    checks: checks(viewer, record.checks),
+    signOffs: signOffs(viewer, record.signOffs),
+    holds: holds(viewer, record.holds),
+    concessions: concessions(viewer, record.concessions),
+    asks: asks(viewer, record.asks),
+    handovers: handovers(viewer, record.handovers),
+    changeOrders: changeOrders(viewer, record.changeOrders),
+    changeLines: changeLines(viewer, record.changeLines),
+    estimateLines: estimateLines(viewer, record.estimateLines),
+    decisions: decisions(viewer, record.decisions),
+    decisionOptions: decisionOptions(viewer, record.decisionOptions),
+    parts: parts(viewer, record.parts),
+    promises: promises(viewer, record.promises),
+    openWindows: openWindows(viewer, record.openWindows),
+    slots: slots(viewer, record.slots),
+    notes: notes(viewer, record.notes),
+    told: told(viewer, record.told),
+  }
+  const versions = new Map<string, number>()
+  for (const { id } of entitiesOf(seen)) {
+    const version = record.versions.get(id)
+    if (version !== undefined) versions.set(id, version)
+  }
+  return { ...seen, versions }
+}
+
+/** Every entity of a record (or of a view of it). */
+export const entitiesOf = (record: ProjectRecord): Entity[] =>
+  tablesOf(record).flatMap(({ table }) => [...table.rows.values()])
+
+/** Every stub of a view. */
+export const stubsOf = (record: ProjectRecord): Stub[] =>
+  tablesOf(record).flatMap(({ kind, table }) =>
+    [...table.hidden].map((id): Stub => ({ kind, id, hidden: true })),
+  )
+
+const tablesOf = (
+  record: ProjectRecord,
+): { readonly kind: Entity['kind']; readonly table: Table<Entity> }[] => [
+  { kind: 'project', table: record.projects },
+  { kind: 'party', table: record.parties },
+  { kind: 'participant', table: record.participants },
+  { kind: 'assembly', table: record.assemblies },
+  { kind: 'stage', table: record.stages },
+  { kind: 'link', table: record.links },
+  { kind: 'check', table: record.checks },
+  { kind: 'signOff', table: record.signOffs },
+  { kind: 'hold', table: record.holds },
+  { kind: 'concession', table: record.concessions },
+  { kind: 'ask', table: record.asks },
+  { kind: 'handover', table: record.handovers },
+  { kind: 'changeOrder', table: record.changeOrders },
+  { kind: 'changeLine', table: record.changeLines },
+  { kind: 'estimateLine', table: record.estimateLines },
+  { kind: 'decision', table: record.decisions },
+  { kind: 'decisionOption', table: record.decisionOptions },
+  { kind: 'part', table: record.parts },
+  { kind: 'promise', table: record.promises },
+  { kind: 'openWindow', table: record.openWindows },
+  { kind: 'slot', table: record.slots },
+  { kind: 'note', table: record.notes },
+  { kind: 'told', table: record.told },
+]

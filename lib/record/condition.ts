@@ -125,3 +125,11 @@ export const wrongState = (entity: string, is: string, ...needs: string[]): Cond
   is,
   needs,
 })
+
+/** A refusal because one field of a well-formed input can't be so; `why` is a key of lib/words. */
+export const wrongInput = (entity: string, field: string, why: string): Condition => ({
+  ...plain(entity),
+  rule: 'input',
+  field,
+  why,
+})

@@ -2,7 +2,7 @@ import type { View } from '../record/actor.ts'
 import type { InputIssue } from '../record/command.ts'
 import type { CommandName } from '../record/command-names.ts'
 import type { Condition, Json } from '../record/condition.ts'
-import type { MembershipRole, PartyRole } from '../record/entities/people.ts'
+import type { Bay, MembershipRole, PartyRole, Shop } from '../record/entities/people.ts'
 import type { Entity, Stub } from '../record/entity.ts'
 import type { PartyId, PersonId, ProjectId, ShopId } from '../record/ids.ts'
 import type { Instant } from '../record/scalars.ts'
@@ -61,6 +61,9 @@ export interface ProjectView {
   /** At which version each entity last changed. */
   readonly versions: { readonly [entity: string]: number }
   readonly people: People
+  /** The shops that take part, and their bays, so that slots can be named and claimed. */
+  readonly shops: readonly Shop[]
+  readonly bays: readonly Bay[]
 }
 
 /** `GET /api/shops/:id`: the shop book as this role may see it; another project's slots at its bays are complete, they are its own. */

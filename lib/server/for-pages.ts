@@ -1,9 +1,66 @@
+import type { JournalPage, Me, ProjectView, ShopView } from '../command/wire.ts'
+import type {
+  AsOf,
+  DaySheetSource,
+  Installation,
+  Joining,
+  Receipt,
+} from '../command/wire-access.ts'
+import type { Proof } from '../record/actor.ts'
+import type { PersonId } from '../record/ids.ts'
+import type { Instant } from '../record/scalars.ts'
+
+/** Who signed in, and how they proved it. */
+export type SignedIn = {
+  readonly person: PersonId
+  readonly name: string
+  readonly proof: Proof
+  readonly provedAt: Instant
+}
+
+/** Which entries of the journal: newest first, those before `before`. */
+export type JournalFilter = {
+  readonly before?: number
+  readonly person?: string
+  readonly command?: string
+  readonly entity?: string
+  readonly limit?: number
+}
+
 /**
  * What the running server offers to the pages. Next bundles its own copy of every module, so pages reach pools, lanes
  * and sockets only through these functions, which the server put on `globalThis`. Import nothing but types here.
+ * `cookie` is the request's header; null answers mean: not signed in, not there, or not for this person.
  */
 export type ForPages = {
   readonly version: string
+  /** For next-auth's route: how its cookies are made. */
+  readonly auth: {
+    readonly secret: string
+    readonly secure: boolean
+    readonly maxAgeSeconds: number
+    /** Any wrong pair gives null, after the same time. `address` is where the request came from. @throws where tried too often */
+    readonly byPassword: (
+      email: string,
+      password: string,
+      address: string,
+    ) => Promise<SignedIn | null>
+    readonly byLink: (token: string, address: string) => Promise<SignedIn | null>
+    readonly asDemo: (person: string, address: string) => Promise<SignedIn | null>
+  }
+  readonly installation: () => Promise<Installation>
+  readonly me: (cookie: string | null) => Promise<Me | null>
+  readonly projectView: (cookie: string | null, project: string) => Promise<ProjectView | null>
+  readonly shopView: (cookie: string | null, shop: string) => Promise<ShopView | null>
+  readonly daySheet: (cookie: string | null, shop: string) => Promise<DaySheetSource | null>
+  readonly journal: (
+    cookie: string | null,
+    project: string,
+    filter: JournalFilter,
+  ) => Promise<JournalPage | null>
+  readonly asOf: (cookie: string | null, project: string, at: string) => Promise<AsOf | null>
+  readonly joining: (token: string) => Promise<Joining | null>
+  readonly receipt: (token: string) => Promise<Receipt | null>
 }
 
 declare global {

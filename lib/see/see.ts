@@ -43,6 +43,7 @@ function seeOne<K extends Kind>(
   narrower: readonly [field: string, scope: Scope][],
   entity: EntityByKind[K],
 ): Entity | Stub | null {
+  if (!viewer.record.parties.rows.has(viewer.view.party)) return null
   const rule = fieldScopes[kind]
   const whose = rule.whose(entity)
   const { party, role } = viewer.view
@@ -51,7 +52,9 @@ function seeOne<K extends Kind>(
   const allowed = outside
     ? outsiderSees(viewer, entity)
     : named || reaches(viewer, rule.scope(entity), whose)
-  if (!allowed) return rule.stub === true || outside ? stubOf(entity) : null
+  // What every party sees is what rules scan: an outsider must at least know that there is more.
+  const known = rule.stub === true || (outside && rule.scope === everyone)
+  if (!allowed) return known ? stubOf(entity) : null
   let seen: EntityByKind[K] = entity
   for (const [field, scope] of narrower) {
     if (!reachesField(viewer, scope, whose, named)) seen = { ...seen, [field]: null }
@@ -59,13 +62,15 @@ function seeOne<K extends Kind>(
   return seen
 }
 
+const everyone = fieldScopes.stage.scope
+
 const stubOf = ({ kind, id }: Entity): Stub => ({ kind, id, hidden: true })
 
 function reaches(viewer: Viewer, scope: Scope, whose: PartyId | null): boolean {
   switch (scope) {
     case 'open':
     case 'personal':
-      return viewer.record.parties.rows.has(viewer.view.party)
+      return true
     case 'business':
       return viewer.business(whose)
     case 'money':

@@ -1,8 +1,17 @@
+import { handoverPrepare } from '../custody/handover-prepare.ts'
+import { handoverReceive } from '../custody/handover-receive.ts'
+import { handoverRelease } from '../custody/handover-release.ts'
+import { handoverTakeBack } from '../custody/handover-take-back.ts'
 import type { ProjectCommand, ShopCommand } from '../record/command.ts'
 import type { ProjectCommandName, ShopCommandName } from '../record/command-names.ts'
 
 /** Every command on a project, by name. */
-export const projectCommands = {} satisfies {
+export const projectCommands = {
+  'handover.prepare': handoverPrepare,
+  'handover.release': handoverRelease,
+  'handover.takeBack': handoverTakeBack,
+  'handover.receive': handoverReceive,
+} satisfies {
   readonly [Name in ProjectCommandName]?: ProjectCommand<Name>
 }
 

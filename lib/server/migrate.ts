@@ -3,6 +3,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import pg from 'pg'
+import { installFunctions } from './commit-function.ts'
 import { Stop } from './stop.ts'
 
 const MIGRATIONS = fileURLToPath(new URL('../../prisma/migrations/', import.meta.url))
@@ -46,6 +47,7 @@ export async function migrate(
     refuseForeign(ours, applied)
     const missing = ours.filter(({ name }) => !applied.has(name))
     for (const migration of missing) await apply(client, migration)
+    if (folder === MIGRATIONS) await installFunctions(client)
     return missing.map(({ name }) => name)
   } finally {
     await client.end()

@@ -1,0 +1,84 @@
+import type {
+  Changed,
+  CommandAnswer,
+  CommandRequest,
+  ProjectView,
+  ShopView,
+} from '../command/wire.ts'
+
+/** An answer with its status; 0 is no answer at all: no signal, or the server is away. */
+export type Got<T> =
+  | { readonly ok: true; readonly data: T }
+  | { readonly ok: false; readonly status: number }
+
+async function get<T>(path: string, read: (response: Response) => Promise<T>): Promise<Got<T>> {
+  try {
+    const response = await fetch(path, { cache: 'no-store' })
+    if (!response.ok) return { ok: false, status: response.status }
+    return { ok: true, data: await read(response) }
+  } catch {
+    return { ok: false, status: 0 }
+  }
+}
+
+/** The whole project as this view may see it. */
+export const getProject = (id: string): Promise<Got<ProjectView>> =>
+  get(`/api/projects/${id}`, async (response): Promise<ProjectView> => response.json())
+
+/** The whole shop book. */
+export const getShop = (id: string): Promise<Got<ShopView>> =>
+  get(`/api/shops/${id}`, async (response): Promise<ShopView> => response.json())
+
+/** What a record went through after that version. */
+export const getChanges = (record: string, after: number, epoch: number): Promise<Got<Changed>> => {
+  const kind = record.startsWith('prj_') ? 'projects' : 'shops'
+  const path = `/api/${kind}/${record}/changes?after=${after}&epoch=${epoch}`
+  return get(path, async (response): Promise<Changed> => response.json())
+}
+
+/** What came of a command; 0 where no answer came, and nobody knows whether it was done. */
+export type Outcome = CommandAnswer | { readonly status: 0 }
+
+/** Sends a command. The same key again gives the same answer. */
+export async function postCommand(request: CommandRequest): Promise<Outcome> {
+  try {
+    const response = await fetch('/api/commands', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(request),
+    })
+    return outcomeOf(response.status, await response.json())
+  } catch {
+    return { status: 0 }
+  }
+}
+
+/** Puts the status to the body: over the wire it stands in the head. */
+function outcomeOf(
+  status: number,
+  body: {
+    readonly changed?: readonly Changed[]
+    readonly issues?: Extract<CommandAnswer, { readonly status: 400 }>['issues']
+    readonly conditions?: Extract<CommandAnswer, { readonly status: 409 }>['conditions']
+    readonly message?: string
+    readonly error?: { readonly message?: string }
+  },
+): Outcome {
+  const message = body.message ?? body.error?.message ?? 'Nothing was changed.'
+  switch (status) {
+    case 200:
+      return { status, changed: body.changed ?? [] }
+    case 400:
+      return { status, issues: body.issues ?? [], message }
+    case 409:
+      return { status, conditions: body.conditions ?? [], message }
+    case 401:
+    case 403:
+    case 404:
+    case 422:
+    case 429:
+      return { status, message }
+    default:
+      return { status: 503, message }
+  }
+}

@@ -1,0 +1,83 @@
+'use client'
+import { QueryClientProvider } from '@tanstack/react-query'
+import {
+  createContext,
+  type ReactNode,
+  use,
+  useEffect,
+  useState,
+  useSyncExternalStore,
+} from 'react'
+import { Instant } from '../record/scalars.ts'
+import type { Link } from './connection.ts'
+import { type Live, openLive } from './live.ts'
+
+/** How the reader writes, and what time it was on the server when the page was made. */
+export interface Setting {
+  readonly locale: string
+  readonly now: string
+}
+
+const LiveContext = createContext<Live | null>(null)
+const SettingContext = createContext<Setting | null>(null)
+
+/** Around all screens: cache and socket of this tab. The socket is loaded after the first paint. */
+export function LiveProvider({
+  locale,
+  now,
+  children,
+}: Setting & { readonly children: ReactNode }) {
+  const [live] = useState(openLive)
+  useEffect(() => {
+    const timer = setTimeout(() => void live.connect(), 0)
+    return () => {
+      clearTimeout(timer)
+      live.close()
+    }
+  }, [live])
+  return (
+    <LiveContext value={live}>
+      <SettingContext value={{ locale, now }}>
+        <QueryClientProvider client={live.query}>{children}</QueryClientProvider>
+      </SettingContext>
+    </LiveContext>
+  )
+}
+
+/** The tab's cache, socket and clock. */
+export function useLive(): Live {
+  const live = use(LiveContext)
+  if (live === null) throw new Error('A screen stands outside LiveProvider.')
+  return live
+}
+
+/** The reader's locale. */
+export function useLocale(): string {
+  const setting = use(SettingContext)
+  if (setting === null) throw new Error('A screen stands outside LiveProvider.')
+  return setting.locale
+}
+
+/** How often a screen's *now* moves on, in ms: it says minutes, never seconds. */
+const TICK_MS = 20_000
+
+/** The server's clock. First the time that the page was made, so that server and phone paint the same. */
+export function useNow(): Instant {
+  const live = useLive()
+  const setting = use(SettingContext)
+  const [now, setNow] = useState(() => Instant.parse(setting?.now ?? live.now()))
+  useEffect(() => {
+    const tick = () => setNow(live.now())
+    tick()
+    const timer = setInterval(tick, TICK_MS)
+    return () => clearInterval(timer)
+  }, [live])
+  return now
+}
+
+/** Whether changes arrive by themselves, and until when all is known. */
+export function useConnection(): { readonly link: Link; readonly knownUntil: Instant } {
+  const { connection } = useLive()
+  const link = useSyncExternalStore<Link>(connection.subscribe, connection.link, () => 'starting')
+  return { link, knownUntil: Instant.parse(new Date(connection.knownUntilMs()).toISOString()) }
+}

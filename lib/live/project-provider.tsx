@@ -1,0 +1,86 @@
+'use client'
+import { useQuery } from '@tanstack/react-query'
+import { createContext, type ReactNode, use, useEffect, useMemo } from 'react'
+import type { ProjectView } from '../command/wire.ts'
+import type { Reader } from '../words/reader.ts'
+import { projectKey } from './live.ts'
+import { useLive, useLocale, useNow } from './live-provider.tsx'
+import { type ProjectState, projectStateOf } from './project-state.ts'
+
+/** A project on a screen: what is held of it, and for whom words are made. */
+export interface ProjectHere extends ProjectState {
+  readonly reader: Reader
+}
+
+const ProjectContext = createContext<ProjectHere | null>(null)
+
+/** The reader of a project's words. */
+export function readerOf(state: ProjectState, locale: string, now: Reader['now']): Reader {
+  const project = state.record.projects.rows.get(state.record.id)
+  return {
+    view: state.view,
+    person: state.person,
+    people: state.people,
+    locale,
+    timeZone: project?.timeZone ?? 'UTC',
+    currency: project?.currency ?? 'GBP',
+    now,
+  }
+}
+
+/**
+ * Holds a project for the screens in it: from the page at first, then as changes come in. `gone` is shown when it may no longer be
+ * seen.
+ */
+export function ProjectProvider({
+  initial,
+  gone,
+  children,
+}: {
+  readonly initial: ProjectView
+  readonly gone: ReactNode
+  readonly children: ReactNode
+}) {
+  const live = useLive()
+  const locale = useLocale()
+  const now = useNow()
+  const { data: state } = useQuery<ProjectState | null>({
+    queryKey: projectKey(initial.record),
+    queryFn: () => projectStateOf(initial),
+    initialData: () => projectStateOf(initial),
+  })
+  useEffect(() => live.seedProject(initial), [live, initial])
+  useEffect(() => live.watch(initial.record), [live, initial.record])
+  const here = useMemo<ProjectHere | null>(
+    () => (state === null ? null : { ...state, reader: readerOf(state, locale, now) }),
+    [state, locale, now],
+  )
+  if (here === null) return gone
+  return <ProjectContext value={here}>{children}</ProjectContext>
+}
+
+/** A record that stands still, as it was on a day: its screens are the same, but nothing moves in it. */
+export function StillProject({
+  view,
+  children,
+}: {
+  readonly view: ProjectView
+  readonly children: ReactNode
+}) {
+  const locale = useLocale()
+  const here = useMemo<ProjectHere>(() => {
+    const state = projectStateOf(view)
+    return { ...state, reader: readerOf(state, locale, view.now) }
+  }, [view, locale])
+  return <ProjectContext value={here}>{children}</ProjectContext>
+}
+
+/** The project that this screen is in. */
+export function useProject(): ProjectHere {
+  const here = use(ProjectContext)
+  if (here === null) throw new Error('A screen stands outside ProjectProvider.')
+  return here
+}
+
+/** The project that this screen is in, if it is in one. */
+export const useProjectIfAny = (): ProjectHere | null => use(ProjectContext)

@@ -46,7 +46,7 @@ export type ForPages = {
       address: string,
     ) => Promise<SignedIn | null>
     readonly byLink: (token: string, address: string) => Promise<SignedIn | null>
-    readonly asDemo: (person: string, address: string) => Promise<SignedIn | null>
+    readonly asDemo: (person: string) => Promise<SignedIn | null>
   }
   readonly installation: () => Promise<Installation>
   readonly me: (cookie: string | null) => Promise<Me | null>

@@ -4,9 +4,19 @@ import { handoverRelease } from '../custody/handover-release.ts'
 import { handoverTakeBack } from '../custody/handover-take-back.ts'
 import type { ProjectCommand, ShopCommand } from '../record/command.ts'
 import type { ProjectCommandName, ShopCommandName } from '../record/command-names.ts'
+import { slotAgree } from '../shop/slot-agree.ts'
+import { slotClaim } from '../shop/slot-claim.ts'
+import { slotRelease } from '../shop/slot-release.ts'
+import { windowClose } from '../shop/window-close.ts'
+import { windowOpen } from '../shop/window-open.ts'
 
 /** Every command on a project, by name. */
 export const projectCommands = {
+  'window.open': windowOpen,
+  'window.close': windowClose,
+  'slot.claim': slotClaim,
+  'slot.agree': slotAgree,
+  'slot.release': slotRelease,
   'handover.prepare': handoverPrepare,
   'handover.release': handoverRelease,
   'handover.takeBack': handoverTakeBack,

@@ -64,12 +64,10 @@ const quoted = (name: string) => `"${name}"`
 const has = (columns: readonly Column[], name: string) => columns.some((c) => c.name === name)
 
 /** Which record's rows an update may touch: nobody's id leads into another record. */
-const sameRecord = (columns: readonly Column[]): string =>
-  ['project', 'shop']
-    .filter((name) => has(columns, name))
-    .filter((name, at) => at === 0 || !has(columns, 'project'))
-    .map((name) => ` and t.${quoted(name)} = r.${quoted(name)}`)
-    .join('')
+function sameRecord(columns: readonly Column[]): string {
+  const owner = ['project', 'shop'].find((name) => has(columns, name))
+  return owner === undefined ? '' : ` and t.${quoted(owner)} = r.${quoted(owner)}`
+}
 
 function writesOf(kind: Kind, columns: readonly Column[]): string {
   const table = quoted(tableOf[kind])

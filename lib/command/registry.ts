@@ -1,3 +1,7 @@
+import { checkRecord } from '../build-order/check-record.ts'
+import { stageEnd } from '../build-order/stage-end.ts'
+import { stageSignOff } from '../build-order/stage-sign-off.ts'
+import { stageStart } from '../build-order/stage-start.ts'
 import { handoverPrepare } from '../custody/handover-prepare.ts'
 import { handoverReceive } from '../custody/handover-receive.ts'
 import { handoverRelease } from '../custody/handover-release.ts'
@@ -12,6 +16,10 @@ import { windowOpen } from '../shop/window-open.ts'
 
 /** Every command on a project, by name. */
 export const projectCommands = {
+  'stage.start': stageStart,
+  'stage.end': stageEnd,
+  'stage.signOff': stageSignOff,
+  'check.record': checkRecord,
   'window.open': windowOpen,
   'window.close': windowClose,
   'slot.claim': slotClaim,

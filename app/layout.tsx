@@ -2,6 +2,9 @@ import type { Metadata, Viewport } from 'next'
 import { connection } from 'next/server'
 import type { ReactNode } from 'react'
 import { stencilFace, textFace } from '@/app/_ui/faces.ts'
+import { readerLocale } from '@/app/_ui/reader-locale.ts'
+import { ToastProvider } from '@/app/_ui/toast.tsx'
+import { LiveProvider } from '@/lib/live/live-provider.tsx'
 import './globals.css'
 
 export const metadata: Metadata = {
@@ -21,7 +24,11 @@ export default async function RootLayout({ children }: { readonly children: Reac
   await connection()
   return (
     <html lang="en-GB" className={`${textFace.variable} ${stencilFace.variable}`}>
-      <body>{children}</body>
+      <body>
+        <LiveProvider locale={await readerLocale()} now={new Date().toISOString()}>
+          <ToastProvider>{children}</ToastProvider>
+        </LiveProvider>
+      </body>
     </html>
   )
 }

@@ -1,0 +1,65 @@
+'use client'
+import type { ReactNode } from 'react'
+import { useCommand } from '@/lib/live/use-command.ts'
+import type { CommandName } from '@/lib/record/command-names.ts'
+import type { Json } from '@/lib/record/condition.ts'
+import type { StageId } from '@/lib/record/ids.ts'
+import { Outcome } from './outcome.tsx'
+import { useToast } from './toast.tsx'
+
+/** What is said when it is done, and the command that takes it back. */
+export interface DoneWords {
+  readonly text: string
+  readonly undo?: { readonly label: string; readonly name: CommandName; readonly input: Json }
+}
+
+/** A button that gives one command as it stands; what came of it stands under it. */
+export function CommandButton({
+  name,
+  input,
+  line,
+  wide,
+  done,
+  stage,
+  children,
+}: {
+  readonly name: CommandName
+  readonly input: Json
+  readonly line?: boolean
+  readonly wide?: boolean
+  readonly done?: DoneWords
+  readonly stage?: StageId | undefined
+  readonly children: ReactNode
+}) {
+  const press = useCommand(name)
+  const undo = useCommand(done?.undo?.name ?? 'stage.takeBack')
+  const toast = useToast()
+  const send = async () => {
+    const outcome = await press.send(input)
+    if (outcome.status !== 200 || done === undefined) return
+    const back = done.undo
+    toast({
+      text: done.text,
+      ...(back === undefined
+        ? {}
+        : { undo: { label: back.label, press: () => void undo.send(back.input) } }),
+    })
+  }
+  const names = ['btn', line === true ? 'btn-line' : '', wide === true ? 'btn-wide' : '']
+  return (
+    <div className="stack tight">
+      <button
+        type="button"
+        className={names.filter((part) => part !== '').join(' ')}
+        aria-busy={press.waiting}
+        onClick={() => {
+          if (!press.waiting) void send()
+        }}
+      >
+        {press.waiting ? 'Sending…' : children}
+      </button>
+      <Outcome press={press} stage={stage} />
+      <Outcome press={undo} stage={stage} />
+    </div>
+  )
+}

@@ -1,0 +1,85 @@
+'use client'
+import { useState } from 'react'
+import { TextField } from '@/app/_entry/text-field.tsx'
+import { useProject } from '@/lib/live/project-provider.tsx'
+import { useCommand } from '@/lib/live/use-command.ts'
+import { leadOf } from '@/lib/record/actor.ts'
+import type { Condition } from '@/lib/record/condition.ts'
+import type { StageId } from '@/lib/record/ids.ts'
+import type { ProjectRecord } from '@/lib/record/project-record.ts'
+import { label } from '@/lib/words/labels.ts'
+import { listed, partyName } from '@/lib/words/names.ts'
+import type { Reader } from '@/lib/words/reader.ts'
+import { Outcome } from './outcome.tsx'
+
+/** May this reader concede it: the stage's party and the lead, by their managers. */
+export function mayConcede(
+  condition: Condition,
+  stage: StageId,
+  record: ProjectRecord,
+  reader: Reader,
+): boolean {
+  if (!condition.concedable || reader.view.role === 'hand') return false
+  const { party } = reader.view
+  return record.stages.rows.get(stage)?.party === party || leadOf(record)?.id === party
+}
+
+/** Accepts an unmet condition, with a reason that stays on the card for good. */
+export function ConcedeForm({
+  condition,
+  stage,
+}: {
+  readonly condition: Condition
+  readonly stage: StageId
+}) {
+  const { record, reader } = useProject()
+  const press = useCommand('condition.concede')
+  const [open, setOpen] = useState(false)
+  const [reason, setReason] = useState('')
+  const begun = [...record.concessions.rows.values()].find(
+    (concession) =>
+      concession.withdrawnAt === null &&
+      concession.stage === stage &&
+      concession.rule === condition.rule &&
+      concession.entity === condition.entity,
+  )
+  const missing = (begun?.needs ?? []).filter((party) => !(begun?.parties ?? []).includes(party))
+  if (begun !== undefined && !missing.includes(reader.view.party)) {
+    const names = missing.map((party) => partyName(party, record, reader))
+    return (
+      <p className="small">
+        You conceded it. It counts once {listed(names, reader.locale)} concedes it too.
+      </p>
+    )
+  }
+  if (!open) {
+    return (
+      <button type="button" className="btn btn-line" onClick={() => setOpen(true)}>
+        {label('condition.concede')}
+      </button>
+    )
+  }
+  return (
+    <form
+      className="stack tight"
+      onSubmit={(event) => {
+        event.preventDefault()
+        void press.send({ stage, rule: condition.rule, entity: condition.entity, reason })
+      }}
+    >
+      {begun !== undefined && <p className="small">The other party wrote: “{begun.reason}”</p>}
+      <TextField
+        label="Why it may be passed"
+        hint="It stays on the card for good, with your name."
+        rows={2}
+        value={reason}
+        onChange={setReason}
+        required
+      />
+      <button type="submit" className="btn" aria-busy={press.waiting}>
+        {press.waiting ? 'Sending…' : 'Concede it'}
+      </button>
+      <Outcome press={press} />
+    </form>
+  )
+}

@@ -1,0 +1,62 @@
+'use client'
+import { useProjectIfAny } from '@/lib/live/project-provider.tsx'
+import type { CommandPress } from '@/lib/live/use-command.ts'
+import type { StageId } from '@/lib/record/ids.ts'
+import { moment } from '@/lib/words/dates.ts'
+import { ConditionList } from './condition-list.tsx'
+import { Notice } from './paper.tsx'
+
+/** What came of a press that was not done: the refusal with its conditions, what to enter otherwise, or that no answer came. */
+export function Outcome({
+  press,
+  stage,
+}: {
+  readonly press: CommandPress
+  readonly stage?: StageId | undefined
+}) {
+  const project = useProjectIfAny()
+  const { refused, refusedAt, issues, message, again } = press
+  if (refused.length > 0 && project !== null) {
+    return (
+      <div className="stack tight" role="alert">
+        <Notice mark="refused">
+          <p>
+            <b>Refused{refusedAt === null ? '' : `, ${moment(refusedAt, project.reader)}`}.</b>{' '}
+            Nothing was changed.
+          </p>
+        </Notice>
+        <ConditionList conditions={refused} stage={stage} />
+      </div>
+    )
+  }
+  if (issues.length > 0) {
+    return (
+      <Notice mark="refused" no>
+        <p>
+          <b>Nothing was changed.</b>
+        </p>
+        <ul>
+          {issues.map((issue) => (
+            <li key={`${issue.field} ${issue.message}`}>
+              {issue.field === '' ? '' : `${issue.field}: `}
+              {issue.message}
+            </li>
+          ))}
+        </ul>
+      </Notice>
+    )
+  }
+  if (message === '') return null
+  return (
+    <div className="stack tight">
+      <Notice mark="refused" no>
+        <p>{message}</p>
+      </Notice>
+      {again !== null && (
+        <button type="button" className="btn btn-wide" onClick={() => void again()}>
+          Send again
+        </button>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,34 @@
+'use client'
+import Link from 'next/link'
+import { usePathname } from 'next/navigation'
+
+/** One place a thumb can go. `under`: addresses that lie under it, besides its own. */
+export interface Place {
+  readonly href: string
+  readonly label: string
+  readonly under?: readonly string[]
+}
+
+/** The places of a project or a shop: at the foot on a phone, on top at a desk. */
+export function Rail({ places }: { readonly places: readonly Place[] }) {
+  const path = usePathname()
+  const current = places.reduce<Place | undefined>((best, place) => {
+    const starts = [place.href, ...(place.under ?? [])].some(
+      (href) => path === href || path.startsWith(`${href}/`),
+    )
+    return starts && (best === undefined || place.href.length > best.href.length) ? place : best
+  }, undefined)
+  return (
+    <nav className="rail" aria-label="Places">
+      {places.map((place) => (
+        <Link
+          key={place.href}
+          href={place.href}
+          aria-current={place === current ? 'page' : undefined}
+        >
+          {place.label}
+        </Link>
+      ))}
+    </nav>
+  )
+}

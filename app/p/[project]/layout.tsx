@@ -1,0 +1,31 @@
+import { redirect } from 'next/navigation'
+import type { ReactNode } from 'react'
+import { cookieHeader } from '@/app/_entry/cookie.ts'
+import { askedPath } from '@/app/_ui/asked-path.ts'
+import { Gone } from '@/app/_ui/gone.tsx'
+import { ProjectProvider } from '@/lib/live/project-provider.tsx'
+import { forPages } from '@/lib/server/for-pages.ts'
+import { ProjectShell } from './project-shell.tsx'
+
+/** All screens of a project: the record comes once, with the first of them; from then on it lives. */
+export default async function ProjectLayout({
+  params,
+  children,
+}: {
+  readonly params: Promise<{ readonly project: string }>
+  readonly children: ReactNode
+}) {
+  const { project } = await params
+  const cookie = await cookieHeader()
+  const view = await forPages().projectView(cookie, project)
+  if (view === null) {
+    const me = await forPages().me(cookie)
+    if (me === null) redirect(`/sign-in?next=${encodeURIComponent(await askedPath())}`)
+    return <Gone what="project" />
+  }
+  return (
+    <ProjectProvider initial={view} gone={<Gone what="project" />}>
+      <ProjectShell>{children}</ProjectShell>
+    </ProjectProvider>
+  )
+}

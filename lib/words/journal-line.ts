@@ -1,0 +1,210 @@
+import type { CommandName } from '../record/command-names.ts'
+import type { Entity, EntityByKind, Kind } from '../record/entity.ts'
+import { isKind } from '../record/entity.ts'
+import type { PartyId, PersonId } from '../record/ids.ts'
+import type { ProjectRecord } from '../record/project-record.ts'
+import { stageNumber } from './labels.ts'
+import { assemblyName, atStart, listed, partyName, personName, stageName } from './names.ts'
+import type { Reader } from './reader.ts'
+
+/** Who did what: of an entry of the journal, or of a live change. */
+export interface Done {
+  readonly person: PersonId
+  readonly party: PartyId | null
+  readonly command: CommandName
+}
+
+interface Left {
+  readonly entities: readonly Entity[]
+  readonly record: ProjectRecord
+  readonly reader: Reader
+}
+type Phrase = (left: Left) => string
+
+function first<K extends Kind>(left: Left, kind: K): EntityByKind[K] | undefined {
+  return left.entities.find(isKind(kind))
+}
+
+const just =
+  (words: string): Phrase =>
+  () =>
+    words
+/** With the stage that the command was about: the one that a check, hold or note lies on, else the changed one. */
+const stage =
+  (verb: string, rest = ''): Phrase =>
+  (left) => {
+    const on =
+      first(left, 'check')?.stage ??
+      first(left, 'hold')?.stage ??
+      first(left, 'signOff')?.stage ??
+      first(left, 'concession')?.stage ??
+      first(left, 'ask')?.stage ??
+      first(left, 'stage')?.id
+    return on === undefined
+      ? `${verb} a stage${rest}`
+      : `${verb} ${stageName(on, left.record)}${rest}`
+  }
+const check =
+  (verb: string): Phrase =>
+  (left) => {
+    const found = first(left, 'check')
+    if (found === undefined) return `${verb} a check`
+    const number = left.record.stages.rows.get(found.stage)?.number
+    return `${verb} ${found.name}${number === undefined ? '' : ` on ${stageNumber(number)}`}`
+  }
+const hold =
+  (verb: string): Phrase =>
+  (left) => {
+    const found = first(left, 'hold')
+    return found === undefined
+      ? `${verb} a hold point`
+      : `${verb} ${found.name}, after ${stageName(found.stage, left.record)}`
+  }
+const handover =
+  (verb: string): Phrase =>
+  (left) => {
+    const found = first(left, 'handover')
+    if (found === undefined) return `${verb} a handover`
+    const names = found.assemblies.map((id) => assemblyName(id, left.record))
+    return `${verb} ${listed(names, left.reader.locale)}`
+  }
+const order =
+  (verb: string): Phrase =>
+  (left) => {
+    const found = first(left, 'changeOrder')
+    return found === undefined
+      ? `${verb} a change order`
+      : `${verb} change order ${found.number}, ${found.title}`
+  }
+const decision =
+  (verb: string): Phrase =>
+  (left) =>
+    `${verb} ${first(left, 'decision')?.question ?? 'a decision'}`
+const part =
+  (verb: string): Phrase =>
+  (left) =>
+    `${verb} ${first(left, 'part')?.name ?? 'a part'}`
+const slot =
+  (verb: string): Phrase =>
+  (left) => {
+    const found = first(left, 'slot')
+    return found === undefined
+      ? `${verb} a slot`
+      : `${verb} a slot for ${assemblyName(found.assembly, left.record)}`
+  }
+const named =
+  (verb: string, kind: 'assembly' | 'party' | 'project' | 'shop' | 'bay'): Phrase =>
+  (left) =>
+    `${verb} ${first(left, kind)?.name ?? `a ${kind}`}`
+
+const phrases: { readonly [Name in CommandName]: Phrase } = {
+  'project.create': named('created the project', 'project'),
+  'project.describe': just('described the project anew'),
+  'party.add': named('brought in', 'party'),
+  'party.describe': named('changed how', 'party'),
+  'party.leave': named('took leave of', 'party'),
+  'participant.add': just('brought in a person'),
+  'participant.remove': just('removed a person'),
+  'assembly.add': named('added', 'assembly'),
+  'assembly.describe': named('described anew', 'assembly'),
+  'assembly.fit': named('entered as fitted', 'assembly'),
+  'assembly.takeOff': named('entered as taken off', 'assembly'),
+  'stage.add': stage('added'),
+  'stage.describe': stage('described anew'),
+  'stage.remove': stage('removed'),
+  'link.draw': just('drew a link'),
+  'link.remove': just('removed a link'),
+  'check.add': check('added check'),
+  'check.remove': check('removed check'),
+  'hold.set': hold('set'),
+  'buildOrder.import': just('imported a build order'),
+  'stage.start': stage('started'),
+  'stage.pause': stage('paused'),
+  'stage.resume': stage('resumed'),
+  'stage.end': stage('ended work on'),
+  'stage.correctEnd': stage('corrected the end of work on'),
+  'stage.takeBack': stage('took back the last press on'),
+  'stage.signOff': stage('signed off'),
+  'stage.countersign': stage('countersigned'),
+  'stage.reopen': stage('reopened'),
+  'stage.confirm': stage('confirmed'),
+  'stage.reportDone': stage('reported', ' as done'),
+  'check.record': check('entered'),
+  'hold.release': hold('released'),
+  'hold.invite': hold('gave the visiting time for'),
+  'hold.waive': hold('waived'),
+  'hold.takeBack': hold('took back the release of'),
+  'condition.concede': stage('conceded a condition of'),
+  'concession.withdraw': stage('withdrew a concession on'),
+  'condition.ask': stage('asked about', ''),
+  'ask.close': stage('closed a question about'),
+  'told.confirm': just('confirmed what was told by phone'),
+  'handover.prepare': handover('prepared the handover of'),
+  'handover.release': handover('released'),
+  'handover.takeBack': handover('took back the release of'),
+  'handover.receive': (left) =>
+    handover(first(left, 'handover')?.outcome === 'refused' ? 'refused' : 'received')(left),
+  'estimate.add': just('added to an estimate'),
+  'estimate.withdraw': just('withdrew from an estimate'),
+  'changeOrder.raise': order('raised'),
+  'changeOrder.revise': order('revised'),
+  'changeOrder.send': order('sent'),
+  'changeOrder.ask': order('asked about'),
+  'changeOrder.answer': order('answered about'),
+  'changeOrder.approve': order('approved'),
+  'changeOrder.decline': order('declined'),
+  'changeOrder.withdraw': order('withdrew'),
+  'decision.ask': decision('asked:'),
+  'decision.choose': decision('chose:'),
+  'decision.withdraw': decision('withdrew the question:'),
+  'part.want': part('put on the list:'),
+  'part.order': part('ordered'),
+  'part.promise': part('entered a promise for'),
+  'part.arrive': part('entered as arrived:'),
+  'part.inspect': part('inspected'),
+  'part.withdraw': part('withdrew'),
+  'window.open': just('opened a window'),
+  'window.close': just('closed a window'),
+  'slot.claim': slot('claimed'),
+  'slot.agree': slot('agreed to'),
+  'slot.release': slot('gave back'),
+  'note.write': just('wrote a note'),
+  'note.withdraw': just('withdrew a note'),
+  'shop.create': named('created the shop', 'shop'),
+  'shop.describe': just('described the shop anew'),
+  'bay.add': named('added', 'bay'),
+  'bay.describe': named('described anew', 'bay'),
+  'bay.retire': named('retired', 'bay'),
+  'membership.add': just('brought in a person'),
+  'membership.change': just('changed a person’s role'),
+  'membership.remove': just('removed a person'),
+}
+
+/** What was done, without who: `signed off 38 · Engine ready to fit`. */
+export const whatWasDone = (
+  command: CommandName,
+  entities: readonly Entity[],
+  record: ProjectRecord,
+  reader: Reader,
+): string => phrases[command]({ entities, record, reader })
+
+/** An entry of the journal: `Jory Quill signed off 38 · Engine ready to fit`. */
+export const journalLine = (
+  done: Done,
+  entities: readonly Entity[],
+  record: ProjectRecord,
+  reader: Reader,
+): string =>
+  `${atStart(personName(done.person, reader.people))} ${whatWasDone(done.command, entities, record, reader)}`
+
+/** A live change, by the party that made it: `Bexwater Engines signed off 38 · Engine ready to fit`. */
+export const doingLine = (
+  done: Done,
+  entities: readonly Entity[],
+  record: ProjectRecord,
+  reader: Reader,
+): string => {
+  const who =
+    done.party === null ? personName(done.person, reader.people) : partyName(done.party, record)
+  return `${atStart(who)} ${whatWasDone(done.command, entities, record, reader)}`
+}

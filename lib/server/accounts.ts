@@ -1,6 +1,6 @@
-import type pg from 'pg'
 import { PersonId } from '../record/ids.ts'
 import { freshId } from './fresh-key.ts'
+import type { Queryable } from './load.ts'
 
 /** A person's account: outside the records, which hold its id only. */
 export type Account = {
@@ -10,9 +10,6 @@ export type Account = {
   readonly passwordHash: string | null
   readonly demo: boolean
 }
-
-/** Whatever runs a query: the pool, or one connection inside a transaction. */
-export type Queryable = Pick<pg.Pool, 'query'>
 
 type Row = Omit<Account, 'id'> & { readonly id: string }
 const COLUMNS = '"id", "name", "email"::text as "email", "passwordHash", "demo"'

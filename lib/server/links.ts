@@ -1,8 +1,8 @@
 import { createHash, randomBytes } from 'node:crypto'
 import { PersonId } from '../record/ids.ts'
 import { Instant } from '../record/scalars.ts'
-import type { Queryable } from './accounts.ts'
 import { freshKey } from './fresh-key.ts'
+import type { Queryable } from './load.ts'
 
 /** What a link opens: an account's first password, a session, or one handover. */
 export type Purpose = 'invitation' | 'magic' | 'receipt'

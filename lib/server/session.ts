@@ -3,7 +3,7 @@ import * as z from 'zod/mini'
 import { Proof } from '../record/actor.ts'
 import { PersonId } from '../record/ids.ts'
 import { Instant } from '../record/scalars.ts'
-import type { Queryable } from './accounts.ts'
+import type { Queryable } from './load.ts'
 
 /** A session lasts this long without being used, in seconds. */
 export const SESSION_SECONDS = 30 * 24 * 3600

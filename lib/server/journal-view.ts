@@ -1,0 +1,89 @@
+import type { JournalPage } from '../command/wire.ts'
+import type { JournalEntry } from '../journal/journal-entry.ts'
+import { joinParts } from '../journal/parts.ts'
+import { readScopeKey, type ScopeKey } from '../journal/scope-key.ts'
+import type { View } from '../record/actor.ts'
+import { PartyId } from '../record/ids.ts'
+import type { ProjectRecord } from '../record/project-record.ts'
+import { isSeen, seeAs } from '../see/see.ts'
+import { type Viewer, viewerOf } from '../see/viewer.ts'
+import { personsIn } from './changed-for.ts'
+import type { JournalFilter } from './for-pages.ts'
+import { type Queryable, readEntriesBefore } from './load.ts'
+import type { Names } from './names.ts'
+
+/** Entries of a page, unless less is asked for, and at most. */
+const PAGE = 50
+const PAGE_MOST = 200
+/** Entries read at once while those that fit are looked for. */
+const BATCH = 200
+
+/** A page of a project's journal, newest first: entries of which this view sees something, that fit the filter. */
+export async function readJournalPage(
+  db: Queryable,
+  names: Names,
+  view: View,
+  record: ProjectRecord,
+  filter: JournalFilter,
+): Promise<JournalPage> {
+  const limit = Math.min(filter.limit ?? PAGE, PAGE_MOST)
+  const viewer = viewerOf(view, record)
+  const found: JournalPage['entries'][number][] = []
+  let before = filter.before ?? record.version + 1
+  while (before > 1 && found.length < limit) {
+    const entries = await readEntriesBefore(db, record.id, before, BATCH)
+    for (const entry of entries) {
+      before = entry.sequence
+      const seen = seenEntry(viewer, entry)
+      if (seen !== null && fits(seen, filter)) found.push(seen)
+      if (found.length === limit) break
+    }
+    if (entries.length < BATCH && found.length < limit) before = 1
+  }
+  const persons = personsIn(
+    found.flatMap(({ entities }) => entities),
+    found,
+  )
+  return { entries: found, people: await names(persons), next: before > 1 ? before : null }
+}
+
+const fits = (
+  { person, command, entities }: JournalPage['entries'][number],
+  filter: JournalFilter,
+): boolean =>
+  (filter.person === undefined || filter.person === person) &&
+  (filter.command === undefined || filter.command === command) &&
+  (filter.entity === undefined || entities.some(({ id }) => id === filter.entity))
+
+/** An entry as a view may see it; null where it sees none of what was changed. */
+function seenEntry(viewer: Viewer, entry: JournalEntry): JournalPage['entries'][number] | null {
+  const entities = joinParts(entry.parts)
+    .entities.map((entity) => seeAs(viewer, entity))
+    .filter(isSeen)
+  if (entities.length === 0) return null
+  const { sequence, at, happenedAt, person, party, role, command, hash, parts } = entry
+  const hidden = parts.filter(({ scope }) => !mayRead(viewer, scope)).map(({ scope }) => scope)
+  // Which scope is hidden tells nothing; whose it is would.
+  const hiddenParts = [...new Set(hidden.map((scope) => readScopeKey(scope).scope))]
+  return { sequence, at, happenedAt, person, party, role, command, entities, hiddenParts, hash }
+}
+
+/** Whether a view may read a part of an entry as a whole. */
+export function mayRead(viewer: Viewer, key: ScopeKey): boolean {
+  const { scope, whose, also } = readScopeKey(key)
+  const { party, role } = viewer.view
+  if (role === 'supplier' || role === 'guest') return false
+  const of = PartyId.safeParse(whose)
+  const own = of.success ? of.data : null
+  switch (scope) {
+    case 'open':
+    case 'personal':
+      return true
+    case 'business':
+      return viewer.business(own) || (role !== 'observer' && also.includes(party))
+    case 'money':
+      return viewer.money(own) || (role !== 'observer' && role !== 'hand' && also.includes(party))
+    case 'private':
+      return own !== null && viewer.private(own)
+  }
+}

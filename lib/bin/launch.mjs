@@ -1,8 +1,12 @@
 // Starts every script of package.json on a bare clone. Plain JavaScript for Node 20, Node's own modules only.
 import { spawn } from 'node:child_process'
+import { readFileSync } from 'node:fs'
 import { constants } from 'node:os'
 import { join } from 'node:path'
 import { build, environment, generate, install, node24, root, Stop, say } from './prepare.mjs'
+
+/** How often we look whether npm still lives, in ms. */
+const NPM_WATCH_MS = 300
 
 /** Scripts that serve the built pages. */
 const NEEDS_BUILD = new Set(['start', 'bench', 'soak', 'shots'])
@@ -57,9 +61,31 @@ function follow(args, env) {
     // A terminal sends Ctrl-C to the child as well, so a signal isn't passed on: it would count twice.
     const stop = () => child.connected && child.disconnect()
     for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, stop)
+    whenNpmIsGone(stop)
     child.once('error', reject)
     child.once('exit', (code, signal) =>
       resolve(code ?? 128 + (signal === null ? 0 : constants.signals[signal])),
     )
   })
+}
+
+/**
+ * A SIGTERM for npm ends the shell between it and us, and a kill -9 of npm not even that: neither reaches us by itself.
+ * @param {() => void} stop
+ */
+function whenNpmIsGone(stop) {
+  if (process.env.npm_lifecycle_event === undefined) return
+  const first = ancestors()
+  setInterval(() => ancestors() !== first && stop(), NPM_WATCH_MS).unref()
+}
+
+/** Our parent and, where it can be read, its parent. */
+function ancestors() {
+  const parent = process.ppid
+  try {
+    const stat = readFileSync(`/proc/${parent}/stat`, 'utf8')
+    return `${parent} ${stat.slice(stat.lastIndexOf(')') + 4).split(' ')[0]}`
+  } catch {
+    return String(parent)
+  }
 }

@@ -44,11 +44,11 @@ export function readAmount(typed: string, currency: string): Minor | null {
   return value === null ? null : Minor.parse(value)
 }
 
-/** A typed quantity, at most three places: `5.5`, `5,5`. Null where it is none. */
+/** A typed quantity, at most four places: `5.5`, `5,5`. Null where it is none. */
 export function readQuantity(typed: string): number | null {
   const text = typed.trim()
   // A lone comma or point in a quantity is a decimal mark, also before three figures.
-  const match = /^([−-]?)(\d{1,9})(?:[.,](\d{1,3}))?$/.exec(text)
+  const match = /^([−-]?)(\d{1,9})(?:[.,](\d{1,4}))?$/.exec(text)
   const [, sign, whole, fraction] = match ?? []
   if (whole === undefined) return null
   const value = Number(`${whole}.${fraction ?? '0'}`)
@@ -68,13 +68,4 @@ export function typedAmount(amount: number, currency: string): string {
   const whole = digits.slice(0, digits.length - places)
   const text = places === 0 ? whole : `${whole}.${digits.slice(-places)}`
   return amount < 0 ? `-${text}` : text
-}
-
-/** `quantity` × `unitPrice` in whole minor units, half up and away from zero for minus. */
-export function netOf(quantity: number, unitPrice: number): Minor {
-  // Quantities have at most three places: in thousandths the product is a whole number.
-  const thousandths = Math.round(Math.abs(quantity) * 1000) * Math.abs(unitPrice)
-  const rounded = Math.floor((thousandths + 500) / 1000)
-  const minus = quantity < 0 !== unitPrice < 0
-  return Minor.parse(minus && rounded !== 0 ? -rounded : rounded)
 }

@@ -6,6 +6,16 @@ import { handoverPrepare } from '../custody/handover-prepare.ts'
 import { handoverReceive } from '../custody/handover-receive.ts'
 import { handoverRelease } from '../custody/handover-release.ts'
 import { handoverTakeBack } from '../custody/handover-take-back.ts'
+import { changeOrderAnswer } from '../money/change-order-answer.ts'
+import { changeOrderApprove } from '../money/change-order-approve.ts'
+import { changeOrderAsk } from '../money/change-order-ask.ts'
+import { changeOrderDecline } from '../money/change-order-decline.ts'
+import { changeOrderRaise } from '../money/change-order-raise.ts'
+import { changeOrderRevise } from '../money/change-order-revise.ts'
+import { changeOrderSend } from '../money/change-order-send.ts'
+import { changeOrderWithdraw } from '../money/change-order-withdraw.ts'
+import { estimateAdd } from '../money/estimate-add.ts'
+import { estimateWithdraw } from '../money/estimate-withdraw.ts'
 import type { ProjectCommand, ShopCommand } from '../record/command.ts'
 import type { ProjectCommandName, ShopCommandName } from '../record/command-names.ts'
 import { slotAgree } from '../shop/slot-agree.ts'
@@ -16,6 +26,16 @@ import { windowOpen } from '../shop/window-open.ts'
 
 /** Every command on a project, by name. */
 export const projectCommands = {
+  'estimate.add': estimateAdd,
+  'estimate.withdraw': estimateWithdraw,
+  'changeOrder.raise': changeOrderRaise,
+  'changeOrder.revise': changeOrderRevise,
+  'changeOrder.send': changeOrderSend,
+  'changeOrder.ask': changeOrderAsk,
+  'changeOrder.answer': changeOrderAnswer,
+  'changeOrder.approve': changeOrderApprove,
+  'changeOrder.decline': changeOrderDecline,
+  'changeOrder.withdraw': changeOrderWithdraw,
   'stage.start': stageStart,
   'stage.end': stageEnd,
   'stage.signOff': stageSignOff,

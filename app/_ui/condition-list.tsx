@@ -10,6 +10,10 @@ import { CommandButton } from './command-button.tsx'
 import { ConcedeForm, mayConcede } from './concede-form.tsx'
 import { Mark, type MarkName } from './mark.tsx'
 
+/** One stage may lack several countersigns. */
+const keyOf = (condition: Condition): string =>
+  `${condition.rule} ${condition.entity} ${condition.rule === 'countersign' ? condition.party : ''}`
+
 const markOfRule = (condition: Condition): MarkName => {
   switch (condition.rule) {
     case 'hold':
@@ -40,11 +44,7 @@ export function ConditionList({
   return (
     <ol className="stack tight conds">
       {conditions.map((condition) => (
-        <ConditionCard
-          key={`${condition.rule} ${condition.entity}`}
-          condition={condition}
-          stage={stage}
-        />
+        <ConditionCard key={keyOf(condition)} condition={condition} stage={stage} />
       ))}
     </ol>
   )

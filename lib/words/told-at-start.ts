@@ -140,13 +140,13 @@ export function toldAtStart(
       const releases = whoDoes(clearedBy, record, reader, 'release it', 'releases it')
       const who = person === '' ? releases : releases.replace(' release', `${person} release`)
       if (condition.point === 'witness') {
+        const invited = condition.is === 'invited'
         return {
           fact: `Witness point: ${hold?.name ?? 'a point'}`,
-          detail:
-            condition.is === 'invited'
-              ? 'Invited; not yet seen and not waived.'
-              : 'Nobody is invited yet.',
-          who: whoDoes(clearedBy, record, reader, 'see it or waive it', 'sees it or waives it'),
+          detail: invited ? 'Invited; not yet seen and not waived.' : 'Nobody is invited yet.',
+          who: invited
+            ? whoDoes(clearedBy, record, reader, 'see it or waive it', 'sees it or waives it')
+            : `${whoDoes(clearedBy, record, reader, 'invite', 'invites').slice(0, -1)} ${partyName(hold?.party ?? null, record, reader)}.`,
         }
       }
       return {

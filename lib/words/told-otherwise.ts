@@ -45,9 +45,6 @@ const timeFacts = {
   'span ends before it begins': 'The span ends before it begins',
 } as const
 
-/** What an input can't be, by the key that `decide` gives as `why`. */
-const inputFacts: { readonly [why: string]: string } = {}
-
 /** Every other expected no. */
 export function toldOtherwise(
   condition: OtherCondition,
@@ -72,7 +69,7 @@ export function toldOtherwise(
       }
     case 'input':
       return {
-        fact: `${atStart(fieldName(condition.field))}: ${inputFacts[condition.why] ?? condition.why}`,
+        fact: `${atStart(fieldName(condition.field))}: ${condition.why}`,
       }
     case 'time':
       return {

@@ -1,0 +1,127 @@
+'use client'
+import { type FormEvent, useId, useState } from 'react'
+import { PhotoField } from '@/app/_entry/photo-field.tsx'
+import { Outcome } from '@/app/_ui/outcome.tsx'
+import { useProject } from '@/lib/live/project-provider.tsx'
+import { useCommand } from '@/lib/live/use-command.ts'
+import type { Json } from '@/lib/record/condition.ts'
+import type { Check, Stage } from '@/lib/record/entities/work.ts'
+import type { PartyId } from '@/lib/record/ids.ts'
+import { readQuantity } from '@/lib/words/read-amount.ts'
+
+/** Where the evidence of a check is entered: a big figure, a tick, photos, a document. What was typed stays until it is in. */
+export function CheckEntry({
+  stage,
+  check,
+  told,
+}: {
+  readonly stage: Stage
+  readonly check: Check
+  readonly told: PartyId | undefined
+}) {
+  const [again, setAgain] = useState(false)
+  if (check.state === 'passed' && !again) {
+    return (
+      <div className="enter">
+        <button type="button" className="btn btn-line btn-small" onClick={() => setAgain(true)}>
+          {check.type === 'reading' ? 'Read again' : 'Enter again'}
+        </button>
+      </div>
+    )
+  }
+  return <EntryForm stage={stage} check={check} told={told} done={() => setAgain(false)} />
+}
+
+function EntryForm({
+  stage,
+  check,
+  told,
+  done,
+}: {
+  readonly stage: Stage
+  readonly check: Check
+  readonly told: PartyId | undefined
+  readonly done: () => void
+}) {
+  const { record } = useProject()
+  const press = useCommand('check.record')
+  const id = useId()
+  const [typed, setTyped] = useState('')
+  const [wrong, setWrong] = useState('')
+  const [files, setFiles] = useState<readonly string[]>([])
+
+  const enter = async (evidence: { readonly [field: string]: Json }) => {
+    const outcome = await press.send({
+      check: check.id,
+      ...evidence,
+      ...(told === undefined ? {} : { told }),
+    })
+    if (outcome.status !== 200) return
+    setTyped('')
+    setFiles([])
+    done()
+  }
+  const onSubmit = (event: FormEvent) => {
+    event.preventDefault()
+    if (press.waiting) return
+    if (check.type !== 'reading') {
+      void enter(files.length === 0 ? {} : { files: [...files] })
+      return
+    }
+    const value = readQuantity(typed)
+    setWrong(value === null ? 'Type the figure alone, such as 3.9' : '')
+    if (value !== null) void enter({ value })
+  }
+  const unit = check.unit === null ? '' : `, ${check.unit}`
+  const waits = press.waiting ? 'Sending…' : 'Enter'
+  return (
+    <form className="enter stack tight" onSubmit={onSubmit}>
+      {check.type === 'reading' && (
+        <div className="enter-row">
+          <div className="field">
+            <label htmlFor={id}>Reading{unit}</label>
+            <input
+              id={id}
+              inputMode="decimal"
+              autoComplete="off"
+              value={typed}
+              aria-invalid={wrong !== ''}
+              aria-describedby={`${id}-wrong`}
+              onChange={(event) => setTyped(event.target.value)}
+            />
+          </div>
+          <button type="submit" className="btn btn-line">
+            {waits}
+          </button>
+        </div>
+      )}
+      {check.type === 'tick' && (
+        <button type="submit" className="btn btn-line btn-wide">
+          {press.waiting ? 'Sending…' : 'Tick it'}
+        </button>
+      )}
+      {(check.type === 'photo' || check.type === 'document') && (
+        <>
+          <PhotoField
+            project={record.id}
+            label={check.type === 'photo' ? 'Photos' : 'Document'}
+            files={files}
+            onChange={setFiles}
+          />
+          {files.length > 0 && (
+            <button type="submit" className="btn btn-line btn-wide">
+              {waits}
+            </button>
+          )}
+        </>
+      )}
+      {told !== undefined && (
+        <p className="small">Entered as told by phone by {record.parties.rows.get(told)?.name}.</p>
+      )}
+      <p id={`${id}-wrong`} className="wrong" role="alert">
+        {wrong}
+      </p>
+      <Outcome press={press} stage={stage.id} />
+    </form>
+  )
+}

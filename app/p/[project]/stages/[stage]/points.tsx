@@ -1,0 +1,167 @@
+'use client'
+import { useState } from 'react'
+import { HeldPress } from '@/app/_entry/held-press.tsx'
+import { TextField } from '@/app/_entry/text-field.tsx'
+import { useDesk } from '@/app/_entry/use-desk.ts'
+import { Mark } from '@/app/_ui/mark.tsx'
+import { Outcome } from '@/app/_ui/outcome.tsx'
+import { Sheet } from '@/app/_ui/paper.tsx'
+import { ReasonForm } from '@/app/_ui/reason-form.tsx'
+import { holdsOf } from '@/lib/gate/indexes.ts'
+import { useCommand } from '@/lib/live/use-command.ts'
+import type { Hold, Stage } from '@/lib/record/entities/work.ts'
+import { moment } from '@/lib/words/dates.ts'
+import { label } from '@/lib/words/labels.ts'
+import { partyName, personName } from '@/lib/words/names.ts'
+import { instantAt } from '@/lib/words/zoned-time.ts'
+
+const isClear = (hold: Hold): boolean => hold.state === 'released' || hold.state === 'waived'
+
+/** Hold and witness points of a stage: who releases or waives them, and the presses for it. */
+export function Points({ stage }: { readonly stage: Stage }) {
+  const { record } = useDesk()
+  const holds = holdsOf(record.holds, stage.id)
+  if (holds.length === 0) return null
+  const open = holds.filter((hold) => !isClear(hold)).length
+  return (
+    <Sheet title="Points" note={open === 0 ? 'all clear' : `${open} not clear`}>
+      <ul className="ruled">
+        {holds.map((hold) => (
+          <Point key={hold.id} hold={hold} stage={stage} />
+        ))}
+      </ul>
+    </Sheet>
+  )
+}
+
+function Point({ hold, stage }: { readonly hold: Hold; readonly stage: Stage }) {
+  const { record, reader, standing } = useDesk()
+  const witness = hold.point === 'witness'
+  const mine =
+    standing.managesFor(hold.party) && (hold.person === null || hold.person === reader.person)
+  return (
+    <li className="rowmark" id={hold.id}>
+      <Mark name={witness ? 'witness' : 'held'} />
+      <div className="stack tight">
+        <h3>
+          {witness ? 'Witness point' : 'Hold point'}: {hold.name}
+        </h3>
+        <p>{whereItStands(hold, partyName(hold.party, record, reader))}</p>
+        <p className="small soft">{when(hold, reader)}</p>
+        {hold.remark !== null && hold.remark !== '' && <p>“{hold.remark}”</p>}
+        {!isClear(hold) && standing.actsFor(stage.party) && <Invite hold={hold} />}
+        {!isClear(hold) && mine && <Release hold={hold} />}
+        {isClear(hold) && mine && (
+          <ReasonForm
+            name="hold.takeBack"
+            input={{ hold: hold.id }}
+            label={label('hold.takeBack')}
+            question="Why it is taken back"
+          />
+        )}
+      </div>
+    </li>
+  )
+}
+
+function whereItStands(hold: Hold, name: string): string {
+  const you = name === 'you'
+  switch (hold.state) {
+    case 'set':
+      return hold.point === 'witness'
+        ? `${you ? 'You are' : `${name} is`} to be invited.`
+        : `Nobody passes before ${name} ${you ? 'release' : 'releases'} it.`
+    case 'invited':
+      return `${you ? 'You are' : `${name} is`} invited.`
+    case 'released':
+      return `Released by ${name}.`
+    case 'waived':
+      return `Waived by ${name}.`
+  }
+}
+
+function when(hold: Hold, reader: ReturnType<typeof useDesk>['reader']): string {
+  if (hold.clearedAt !== null) {
+    return `${moment(hold.clearedAt, reader)}, ${personName(hold.clearedBy, reader.people)}`
+  }
+  if (hold.visitAt !== null) return `Visit ${moment(hold.visitAt, reader)}`
+  return `Set ${moment(hold.setAt, reader)}`
+}
+
+/** Says when the point can be seen. */
+function Invite({ hold }: { readonly hold: Hold }) {
+  const { reader } = useDesk()
+  const press = useCommand('hold.invite')
+  const [open, setOpen] = useState(false)
+  const [wall, setWall] = useState('')
+  if (!open) {
+    return (
+      <div>
+        <button type="button" className="btn btn-line btn-small" onClick={() => setOpen(true)}>
+          {hold.state === 'invited' ? 'Invite for another time' : label('hold.invite')}
+        </button>
+      </div>
+    )
+  }
+  return (
+    <form
+      className="stack tight"
+      onSubmit={(event) => {
+        event.preventDefault()
+        const visitAt = instantAt(wall, reader.timeZone)
+        if (press.waiting || visitAt === null) return
+        void press.send({ hold: hold.id, visitAt }).then((outcome) => {
+          if (outcome.status === 200) setOpen(false)
+        })
+      }}
+    >
+      <TextField
+        label="It can be seen at"
+        type="datetime-local"
+        value={wall}
+        onChange={setWall}
+        required
+      />
+      <button type="submit" className="btn" aria-busy={press.waiting}>
+        {press.waiting ? 'Sending…' : label('hold.invite')}
+      </button>
+      <Outcome press={press} />
+    </form>
+  )
+}
+
+/** Lets the work pass: released, or, of a witness point, waived. */
+function Release({ hold }: { readonly hold: Hold }) {
+  const { reader } = useDesk()
+  const release = useCommand('hold.release')
+  const waive = useCommand('hold.waive')
+  const [remark, setRemark] = useState('')
+  const said = remark.trim() === '' ? {} : { remark }
+  return (
+    <div className="stack tight">
+      <TextField label="Remark" rows={2} value={remark} onChange={setRemark} />
+      <HeldPress
+        label={label('hold.release')}
+        hint={`As ${personName(reader.person, reader.people)}. Keep your thumb down for a second.`}
+        waiting={release.waiting}
+        onPressed={() => void release.send({ hold: hold.id, ...said })}
+      />
+      <Outcome press={release} />
+      {hold.point === 'witness' && (
+        <>
+          <button
+            type="button"
+            className="btn btn-line btn-wide"
+            aria-busy={waive.waiting}
+            onClick={() => {
+              if (!waive.waiting) void waive.send({ hold: hold.id, ...said })
+            }}
+          >
+            {label('hold.waive')}
+          </button>
+          <Outcome press={waive} />
+        </>
+      )}
+    </div>
+  )
+}

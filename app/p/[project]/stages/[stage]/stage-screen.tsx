@@ -1,0 +1,59 @@
+'use client'
+import { NotHere } from '@/app/_entry/not-here.tsx'
+import { projectPath } from '@/app/_ui/paths.ts'
+import { useProject } from '@/lib/live/project-provider.tsx'
+import type { Stage } from '@/lib/record/entities/work.ts'
+import { AfterTheFact } from './after-the-fact.tsx'
+import { Doubt } from './doubt.tsx'
+import { Notes } from './notes.tsx'
+import { Points } from './points.tsx'
+import { StageCard } from './stage-card.tsx'
+import { StagePresses } from './stage-presses.tsx'
+import { Start } from './start.tsx'
+import { WhatHangsOnIt } from './what-hangs-on-it.tsx'
+
+/** One stage: its card, what keeps it, what is to be pressed now, what hangs on it. */
+export function StageScreen({ id }: { readonly id: string }) {
+  const { record } = useProject()
+  const stage = record.stages.rows.get(id)
+  if (stage === undefined) {
+    return <NotHere what="stage" href={projectPath(record.id, 'build-order')} />
+  }
+  const toStart = stage.removedAt === null && isToStart(stage)
+  return (
+    <>
+      {toStart && (
+        <>
+          <StageCard stage={stage} />
+          <Start stage={stage} />
+          <div className="cols cols-2">
+            <Notes on={stage.id} />
+            <div className="stack">
+              <WhatHangsOnIt stage={stage} />
+              <Points stage={stage} />
+              <AfterTheFact stage={stage} />
+            </div>
+          </div>
+        </>
+      )}
+      {!toStart && (
+        <div className="cols cols-main">
+          <div className="stack">
+            <StageCard stage={stage} />
+            <Notes on={stage.id} />
+          </div>
+          <div className="stack">
+            <Doubt stage={stage} />
+            <StagePresses stage={stage} />
+            <Points stage={stage} />
+            <WhatHangsOnIt stage={stage} />
+            <AfterTheFact stage={stage} />
+          </div>
+        </div>
+      )}
+    </>
+  )
+}
+
+/** A reopened stage starts again through the same gate. */
+const isToStart = (stage: Stage): boolean => stage.state === 'planned' || stage.state === 'reopened'

@@ -1,0 +1,58 @@
+'use client'
+import { Sheet } from '@/app/_ui/paper.tsx'
+import { StageLine } from '@/app/_ui/stage-line.tsx'
+import { linksFrom, linksTo } from '@/lib/gate/indexes.ts'
+import { useProject } from '@/lib/live/project-provider.tsx'
+import type { Link, Stage } from '@/lib/record/entities/work.ts'
+import { hours } from '@/lib/words/money.ts'
+
+/** The stages that wait for this one, and those it waits for, with their lags. */
+export function WhatHangsOnIt({ stage }: { readonly stage: Stage }) {
+  const { record } = useProject()
+  return (
+    <>
+      <Linked title="What hangs on it" links={linksFrom(record.links, stage.id)} end="to" />
+      <Linked title="What it hangs on" links={linksTo(record.links, stage.id)} end="from" />
+    </>
+  )
+}
+
+function Linked({
+  title,
+  links,
+  end,
+}: {
+  readonly title: string
+  readonly links: readonly Link[]
+  readonly end: 'from' | 'to'
+}) {
+  const { record, reader } = useProject()
+  const there = links.flatMap((link) => {
+    const stage = record.stages.rows.get(link[end])
+    return stage === undefined || stage.removedAt !== null ? [] : [{ link, stage }]
+  })
+  if (there.length === 0) return null
+  return (
+    <Sheet title={title} note={there.length}>
+      <ul className="stack tight">
+        {there
+          .toSorted((a, b) => a.stage.number - b.stage.number)
+          .map(({ link, stage }) => (
+            <li key={link.id}>
+              <StageLine stage={stage} note={lagWords(link, reader.locale)} />
+            </li>
+          ))}
+      </ul>
+    </Sheet>
+  )
+}
+
+const lagWords = (link: Link, locale: string): string =>
+  [
+    link.leastLagHours > 0 ? `after ${hours(link.leastLagHours, locale)} of cure` : '',
+    link.greatestLagHours === null
+      ? ''
+      : `within ${hours(link.greatestLagHours, locale)} of the end of work`,
+  ]
+    .filter((part) => part !== '')
+    .join(', ')

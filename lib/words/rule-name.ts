@@ -1,0 +1,19 @@
+const names: { readonly [rule: string]: string } = {
+  predecessor: 'what comes before it',
+  countersign: 'the countersign',
+  'least-lag': 'the cure time',
+  'greatest-lag': 'the recoat window',
+  custody: 'custody',
+  'exclusive-use': 'use by one stage at a time',
+  'must-be-fitted': 'what must be fitted',
+  'must-be-off': 'what must be off',
+  part: 'a part',
+  'change-order': 'the yes to a change order',
+  decision: 'a decision',
+  hold: 'a hold or witness point',
+  slot: 'the slot',
+  check: 'a check',
+}
+
+/** A rule of the gate by what it asks for, in few words. */
+export const ruleName = (rule: string): string => names[rule] ?? rule

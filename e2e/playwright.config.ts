@@ -1,0 +1,31 @@
+import { defineConfig, devices } from '@playwright/test'
+
+/** Debian's Chromium, as root and without a display, quiet towards the network. */
+const FLAGS = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+]
+
+export default defineConfig({
+  testDir: '.',
+  outputDir: '../test-results',
+  globalSetup: './build.ts',
+  // Each worker has a server and a browser of its own; the machine may have two cores.
+  workers: 1,
+  retries: 0,
+  forbidOnly: true,
+  timeout: 60_000,
+  use: {
+    ...devices['Pixel 7'],
+    locale: 'en-GB',
+    timezoneId: 'Europe/London',
+    trace: 'retain-on-failure',
+    launchOptions: { executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: FLAGS },
+  },
+})

@@ -1,11 +1,32 @@
 import { checkRecord } from '../build-order/check-record.ts'
+import { holdInvite } from '../build-order/hold-invite.ts'
+import { holdRelease } from '../build-order/hold-release.ts'
+import { holdTakeBack } from '../build-order/hold-take-back.ts'
+import { holdWaive } from '../build-order/hold-waive.ts'
+import { stageConfirm } from '../build-order/stage-confirm.ts'
+import { stageCorrectEnd } from '../build-order/stage-correct-end.ts'
+import { stageCountersign } from '../build-order/stage-countersign.ts'
 import { stageEnd } from '../build-order/stage-end.ts'
+import { stagePause } from '../build-order/stage-pause.ts'
+import { stageReopen } from '../build-order/stage-reopen.ts'
+import { stageReportDone } from '../build-order/stage-report-done.ts'
+import { stageResume } from '../build-order/stage-resume.ts'
 import { stageSignOff } from '../build-order/stage-sign-off.ts'
 import { stageStart } from '../build-order/stage-start.ts'
+import { stageTakeBack } from '../build-order/stage-take-back.ts'
+import { assemblyAdd } from '../custody/assembly-add.ts'
+import { assemblyDescribe } from '../custody/assembly-describe.ts'
+import { assemblyFit } from '../custody/assembly-fit.ts'
+import { assemblyTakeOff } from '../custody/assembly-take-off.ts'
 import { handoverPrepare } from '../custody/handover-prepare.ts'
 import { handoverReceive } from '../custody/handover-receive.ts'
 import { handoverRelease } from '../custody/handover-release.ts'
 import { handoverTakeBack } from '../custody/handover-take-back.ts'
+import { askClose } from '../gate/ask-close.ts'
+import { concessionWithdraw } from '../gate/concession-withdraw.ts'
+import { conditionAsk } from '../gate/condition-ask.ts'
+import { conditionConcede } from '../gate/condition-concede.ts'
+import { toldConfirm } from '../gate/told-confirm.ts'
 import { changeOrderAnswer } from '../money/change-order-answer.ts'
 import { changeOrderApprove } from '../money/change-order-approve.ts'
 import { changeOrderAsk } from '../money/change-order-ask.ts'
@@ -26,6 +47,10 @@ import { windowOpen } from '../shop/window-open.ts'
 
 /** Every command on a project, by name. */
 export const projectCommands = {
+  'assembly.add': assemblyAdd,
+  'assembly.describe': assemblyDescribe,
+  'assembly.fit': assemblyFit,
+  'assembly.takeOff': assemblyTakeOff,
   'estimate.add': estimateAdd,
   'estimate.withdraw': estimateWithdraw,
   'changeOrder.raise': changeOrderRaise,
@@ -38,6 +63,23 @@ export const projectCommands = {
   'changeOrder.withdraw': changeOrderWithdraw,
   'stage.start': stageStart,
   'stage.end': stageEnd,
+  'stage.pause': stagePause,
+  'stage.resume': stageResume,
+  'stage.correctEnd': stageCorrectEnd,
+  'stage.takeBack': stageTakeBack,
+  'stage.countersign': stageCountersign,
+  'stage.reopen': stageReopen,
+  'stage.confirm': stageConfirm,
+  'stage.reportDone': stageReportDone,
+  'hold.release': holdRelease,
+  'hold.waive': holdWaive,
+  'hold.invite': holdInvite,
+  'hold.takeBack': holdTakeBack,
+  'condition.concede': conditionConcede,
+  'concession.withdraw': concessionWithdraw,
+  'condition.ask': conditionAsk,
+  'ask.close': askClose,
+  'told.confirm': toldConfirm,
   'stage.signOff': stageSignOff,
   'check.record': checkRecord,
   'window.open': windowOpen,

@@ -1,0 +1,28 @@
+import * as z from 'zod/mini'
+import { managesFor, managesLead } from '../record/actor.ts'
+import { changes, defineCommand, refusal } from '../record/command.ts'
+import { AssemblyId } from '../record/ids.ts'
+import { Line } from '../record/scalars.ts'
+import { must } from '../record/table.ts'
+import { Pieces } from './assembly-add.ts'
+import { assemblyNameConditions } from './assembly-name.ts'
+
+/** Changes an assembly's name or the count of a lot: the lead, or who answers for it now. */
+export const assemblyDescribe = defineCommand({
+  name: 'assembly.describe',
+  input: z.strictObject({
+    assembly: AssemblyId,
+    name: z.optional(Line),
+    pieces: z.optional(Pieces),
+  }),
+  may: (actor, record, input) =>
+    managesLead(actor, record) ||
+    managesFor(actor, must(record.assemblies, input.assembly).custodian),
+  decide(record, input) {
+    const assembly = must(record.assemblies, input.assembly)
+    const name = input.name ?? assembly.name
+    const same = assemblyNameConditions(record, name, assembly.id)
+    if (same.length > 0) return refusal(...same)
+    return changes({ ...assembly, name, pieces: input.pieces ?? assembly.pieces })
+  },
+})

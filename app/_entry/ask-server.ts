@@ -28,20 +28,19 @@ function noFrom(status: number, body: unknown): No {
   return no(status, '', 'The server gave no answer that we understand. Nothing was changed.')
 }
 
-/** Asks one of our own addresses; what comes back is checked against `schema`. */
+/** A body to send as JSON. */
+export const posting = (body: unknown, method: 'POST' | 'DELETE' = 'POST'): RequestInit => ({
+  method,
+  headers: { 'content-type': 'application/json' },
+  body: JSON.stringify(body),
+})
+
+/** Asks one of our own addresses; what comes back is checked against `schema`. An empty answer is null to it. */
 export async function askServer<Schema extends z.ZodMiniType>(
   schema: Schema,
   path: string,
-  post?: unknown,
+  request: RequestInit = {},
 ): Promise<Answer<z.infer<Schema>>> {
-  const request: RequestInit =
-    post === undefined
-      ? {}
-      : {
-          method: 'POST',
-          headers: { 'content-type': 'application/json' },
-          body: JSON.stringify(post),
-        }
   try {
     const response = await fetch(path, { ...request, cache: 'no-store' })
     const body: unknown = await response.json().catch(() => null)

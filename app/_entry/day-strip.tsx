@@ -1,0 +1,151 @@
+import { type CivilDate, Instant } from '@/lib/record/scalars.ts'
+import { inRows, onStrip } from '@/lib/shop/day-lanes.ts'
+import type { Span } from '@/lib/shop/span.ts'
+import { day } from '@/lib/words/dates.ts'
+import type { Place } from '@/lib/words/reader.ts'
+import { civilDateIn, daysAfter, instantAt } from '@/lib/words/zoned-time.ts'
+
+/** One thing in a bay for a while: a slot, a window. `sentence` says all of it. */
+export interface OnFloor extends Span {
+  readonly id: string
+  readonly words: string
+  readonly sentence: string
+  readonly look: 'agreed' | 'asked' | 'free'
+  readonly href?: string
+}
+export interface Lane {
+  readonly id: string
+  readonly name: string
+  readonly things: readonly OnFloor[]
+}
+
+/** The days from `from` on, as civil dates. */
+export const daysFrom = (from: string, count: number): readonly CivilDate[] =>
+  Array.from({ length: count }, (_, n) => daysAfter(from, n))
+
+/** The instants at which those days begin in `zone`, and that at which the last ends. */
+export function dayStarts(days: readonly string[], zone: string): readonly Instant[] {
+  const last = days.at(-1)
+  const all = last === undefined ? [] : [...days, daysAfter(last, 1)]
+  return all.flatMap((date) => instantAt(`${date}T00:00`, zone) ?? [])
+}
+
+/** Columns of a day: a slot is drawn to the hour. */
+const COLUMNS = 24
+const LOOKS = { agreed: 'slot', asked: 'slot slot-claim', free: 'slot slot-free' } as const
+
+/** Bays as chalk lanes over some days. `each` names every so many days on the strip. The list under it says the same in words. */
+export function DayStrip({
+  lanes,
+  days,
+  place,
+  each = 1,
+}: {
+  readonly lanes: readonly Lane[]
+  readonly days: readonly CivilDate[]
+  readonly place: Place
+  readonly each?: number
+}) {
+  const starts = dayStarts(days, place.timeZone)
+  const today = civilDateIn(place.now, place.timeZone)
+  const now = onStrip({ from: place.now, to: later(place.now) }, starts)
+  const columns = { gridTemplateColumns: `repeat(${days.length * COLUMNS}, minmax(0, 1fr))` }
+  return (
+    <div aria-hidden="true">
+      <div className="lane lane-days">
+        <span className="lane-name" />
+        <div className="strip" style={columns}>
+          {days.map((date, n) =>
+            n % each === 0 ? (
+              <b
+                key={date}
+                className={date === today ? 'strip-today' : ''}
+                style={{
+                  gridColumn: `${n * COLUMNS + 1} / span ${Math.min(each, days.length - n) * COLUMNS}`,
+                }}
+              >
+                {day(date, place)}
+              </b>
+            ) : null,
+          )}
+        </div>
+      </div>
+      {lanes.map((lane) => (
+        <div key={lane.id} className="lane">
+          <span className="lane-name">{lane.name}</span>
+          <div className="strip strip-bay" style={columns}>
+            {now !== null && (
+              <i
+                className="strip-now"
+                style={{ gridColumn: `${Math.floor(now.from * COLUMNS) + 1} / span 1` }}
+              />
+            )}
+            {inRows(lane.things).flatMap((row, y) =>
+              row.flatMap((thing) => {
+                const lies = onStrip(thing, starts)
+                if (lies === null) return []
+                const begin = Math.floor(lies.from * COLUMNS) + 1
+                const end = Math.max(begin + 1, Math.ceil(lies.to * COLUMNS) + 1)
+                return (
+                  <span
+                    key={thing.id}
+                    className={LOOKS[thing.look]}
+                    style={{ gridColumn: `${begin} / ${end}`, gridRow: y + 1 }}
+                  >
+                    <span className="slot-words">{thing.words}</span>
+                  </span>
+                )
+              }),
+            )}
+          </div>
+        </div>
+      ))}
+    </div>
+  )
+}
+
+const later = (instant: Instant): Instant =>
+  Instant.parse(new Date(Date.parse(instant) + 60_000).toISOString())
+
+/** What the strip draws, as a list: for ears, for thin screens, and to press. */
+export function DayList({
+  lanes,
+  days,
+  place,
+  nothing,
+}: {
+  readonly lanes: readonly Lane[]
+  readonly days: readonly CivilDate[]
+  readonly place: Place
+  readonly nothing: string
+}) {
+  const starts = dayStarts(days, place.timeZone)
+  return (
+    <dl className="stack tight">
+      {lanes.map((lane) => {
+        const things = lane.things
+          .filter((thing) => onStrip(thing, starts) !== null)
+          .toSorted((a, b) => a.from.localeCompare(b.from))
+        return (
+          <div key={lane.id} className="stack tight">
+            <dt>
+              <b>{lane.name}</b>
+            </dt>
+            {things.length === 0 && <dd className="soft">{nothing}</dd>}
+            {things.map((thing) => (
+              <dd key={thing.id}>
+                {thing.href === undefined ? (
+                  thing.sentence
+                ) : (
+                  <a className="row-link" href={thing.href}>
+                    {thing.sentence}
+                  </a>
+                )}
+              </dd>
+            ))}
+          </div>
+        )
+      })}
+    </dl>
+  )
+}

@@ -1,0 +1,84 @@
+'use client'
+import { useId, useState } from 'react'
+import { fileAddress } from './photos.tsx'
+import { uploadFile } from './upload-file.ts'
+
+/** Photos and sheets that go with a press: taken or chosen, sent at once, named by their hash. */
+export function PhotoField({
+  project,
+  folder,
+  label,
+  files,
+  onChange,
+}: {
+  readonly project: string
+  /** Where they are sent, if not to the project's own folder. */
+  readonly folder?: string
+  readonly label: string
+  readonly files: readonly string[]
+  readonly onChange: (files: readonly string[]) => void
+}) {
+  const id = useId()
+  const [waiting, setWaiting] = useState(0)
+  const [wrong, setWrong] = useState<readonly string[]>([])
+  const to = folder ?? `/api/projects/${project}/files`
+
+  const send = async (chosen: readonly File[]) => {
+    setWaiting(chosen.length)
+    const sent: string[] = []
+    const faults: string[] = []
+    for (const file of chosen) {
+      const answer = await uploadFile(to, file)
+      if (answer.ok) sent.push(answer.sha256)
+      else faults.push(answer.message)
+      setWaiting((left) => left - 1)
+    }
+    setWrong(faults)
+    onChange([...new Set([...files, ...sent])])
+  }
+
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        type="file"
+        multiple
+        accept="image/jpeg,image/png,image/webp,application/pdf"
+        aria-describedby={`${id}-says`}
+        onChange={(event) => {
+          const chosen = [...(event.target.files ?? [])]
+          event.target.value = ''
+          void send(chosen)
+        }}
+      />
+      <div id={`${id}-says`} aria-live="polite">
+        {waiting > 0 && <p className="hint">Sending, {waiting} to go…</p>}
+        {wrong.map((message) => (
+          <p key={message} className="wrong">
+            {message}
+          </p>
+        ))}
+      </div>
+      {files.length > 0 && (
+        <ul className="pics">
+          {files.map((file, n) => (
+            <li key={file} className="stack tight">
+              <a href={fileAddress(project, file, folder)} className="photo">
+                {/* biome-ignore lint/performance/noImgElement: our own server gives the file as it is, and only to who may see it */}
+                <img src={fileAddress(project, file, folder)} alt={`${label}, ${n + 1}`} />
+              </a>
+              <button
+                type="button"
+                className="btn btn-line"
+                onClick={() => onChange(files.filter((other) => other !== file))}
+              >
+                Leave {n + 1} out
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,38 @@
+/** Where a file of a project is fetched, as far as this person may see it. */
+export const fileAddress = (project: string, sha256: string, folder?: string): string =>
+  `${folder ?? `/api/projects/${project}/files`}/${sha256}`
+
+interface Group {
+  readonly title: string
+  readonly files: readonly string[]
+}
+
+/** Photos in groups with their captions; each opens the full picture. Nothing where there are none. */
+export function Photos({
+  project,
+  groups,
+}: {
+  readonly project: string
+  readonly groups: readonly Group[]
+}) {
+  const shown = groups.flatMap(({ title, files }) =>
+    files.map((file, n) => ({
+      file,
+      caption: files.length === 1 ? title : `${title} · ${n + 1} of ${files.length}`,
+    })),
+  )
+  if (shown.length === 0) return null
+  return (
+    <div className="pics">
+      {shown.map(({ file, caption }) => (
+        <figure key={`${caption}${file}`}>
+          <a href={fileAddress(project, file)} className="photo">
+            {/* biome-ignore lint/performance/noImgElement: our own server gives the file as it is, and only to who may see it */}
+            <img src={fileAddress(project, file)} alt={caption} loading="lazy" />
+          </a>
+          <figcaption className="small">{caption}</figcaption>
+        </figure>
+      ))}
+    </div>
+  )
+}

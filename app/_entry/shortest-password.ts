@@ -1,0 +1,2 @@
+/** Fewest characters of a password; the server asks for as many. */
+export const SHORTEST_PASSWORD = 10

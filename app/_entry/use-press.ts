@@ -1,0 +1,35 @@
+'use client'
+import { useToast } from '@/app/_ui/toast.tsx'
+import { type CommandPress, useCommand } from '@/lib/live/use-command.ts'
+import type { CommandName } from '@/lib/record/command-names.ts'
+import type { Json } from '@/lib/record/condition.ts'
+
+/** A command's press as forms use it: its fields' faults by name, and whether it went through. */
+export interface Press {
+  readonly command: CommandPress
+  readonly waiting: boolean
+  /** True when it was done. What was typed stays with the form either way. */
+  readonly send: (input: Json) => Promise<boolean>
+  /** What is wrong with one field of the input; nothing where all is well. */
+  readonly wrong: (field: string) => string | undefined
+}
+
+/** The press of one command; `said` is shown in the toast when it is done. */
+export function usePress(name: CommandName, said?: string): Press {
+  const command = useCommand(name)
+  const toast = useToast()
+  return {
+    command,
+    waiting: command.waiting,
+    send: async (input) => {
+      const outcome = await command.send(input)
+      if (outcome.status === 200 && said !== undefined) toast({ text: said })
+      return outcome.status === 200
+    },
+    wrong: (field) =>
+      command.issues.find((issue) => issue.field === field)?.message ??
+      command.refused.flatMap((condition) =>
+        condition.rule === 'input' && condition.field === field ? [condition.why] : [],
+      )[0],
+  }
+}

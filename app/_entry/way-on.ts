@@ -1,0 +1,4 @@
+/** Where to go after signing in: a place of our own only, whatever a link says. */
+export function wayOn(next: string | readonly string[] | undefined): string {
+  return typeof next === 'string' && /^\/(?![/\\])[^\\\s]*$/.test(next) ? next : '/'
+}

@@ -1,0 +1,132 @@
+'use client'
+import { useMemo, useState } from 'react'
+import { HeldPress } from '@/app/_entry/held-press.tsx'
+import { ProveAgain, useProof } from '@/app/_entry/prove-again.tsx'
+import { TextField } from '@/app/_entry/text-field.tsx'
+import { usePress } from '@/app/_entry/use-press.ts'
+import { Outcome } from '@/app/_ui/outcome.tsx'
+import { type Authority, type Shown, shownForApproval, shownText } from '@/lib/money/approval.ts'
+import type { ChangeOrder } from '@/lib/record/entities/money.ts'
+import { label } from '@/lib/words/labels.ts'
+import { useMoneyView } from '../use-money-view.ts'
+import { BothShown } from './both-shown.tsx'
+import { WhatYesDoes } from './what-yes-does.tsx'
+
+/**
+ * The yes, the no, the question. What stands above the press is exactly what the yes is given to: its hash goes with it, and
+ * when it has changed on the way both are shown and nothing was said.
+ */
+export function YourAnswer({
+  order,
+  authority,
+}: {
+  readonly order: ChangeOrder
+  readonly authority: Authority
+}) {
+  const { record, sum } = useMoneyView()
+  const { shown, hash } = useMemo(() => {
+    const now = shownForApproval(record, order.id, authority)
+    return { shown: now, hash: shownText(now).hash }
+  }, [record, order.id, authority])
+  const approve = usePress('changeOrder.approve', 'Your yes is kept, with what you saw.')
+  const decline = usePress('changeOrder.decline', 'Your no is kept.')
+  const ask = usePress('changeOrder.ask', 'Asked.')
+  const proof = useProof()
+  const [text, setText] = useState('')
+  const [pressedOn, setPressedOn] = useState<Shown>()
+  const [step, setStep] = useState<'answer' | 'ask' | 'decline'>('answer')
+  const needsProof =
+    authority === 'payer' &&
+    (!proof.fresh || approve.command.refused.some(({ rule }) => rule === 'proof'))
+  const changed = approve.command.refused.some(({ rule }) => rule === 'shown-changed')
+  const words = text.trim() === '' ? {} : { text: text.trim() }
+
+  const sayYes = async () => {
+    setPressedOn(shown)
+    await approve.send({ changeOrder: order.id, shownHash: hash, ...words })
+  }
+
+  return (
+    <>
+      <WhatYesDoes shown={shown} bills={record.parties.rows.get(order.party)?.bills ?? 'owner'} />
+      {changed && pressedOn !== undefined && <BothShown saw={pressedOn} now={shown} />}
+      <section className="sheet-foot stack tight" aria-label="Your answer">
+        <TextField
+          label={
+            step === 'ask' ? 'What do you want to know?' : 'A word with your answer, if you like'
+          }
+          rows={2}
+          value={text}
+          onChange={setText}
+          wrong={
+            step === 'ask' && text.trim() === '' && ask.command.issues.length > 0
+              ? 'Write the question first.'
+              : undefined
+          }
+        />
+        {needsProof && step === 'answer' ? (
+          <ProveAgain
+            proof={proof}
+            why="A yes needs a proof of who you are, at most ten minutes old. All you typed is kept."
+            onProved={() => approve.command.reset()}
+          />
+        ) : (
+          <HeldPress
+            label={label('changeOrder.approve', { sum: sum(shown.billed.gross) })}
+            hint="Hold for a second. We keep what you saw, when, and your answer."
+            waiting={approve.waiting}
+            onPressed={() => void sayYes()}
+          />
+        )}
+        <div className="pair">
+          <button
+            type="button"
+            className="btn btn-line"
+            disabled={ask.waiting}
+            onClick={async () => {
+              setStep('ask')
+              if (text.trim() === '') return
+              if (await ask.send({ changeOrder: order.id, text: text.trim() })) {
+                setText('')
+                setStep('answer')
+              }
+            }}
+          >
+            {step === 'ask' ? 'Send the question' : 'Ask first'}
+          </button>
+          {step === 'decline' ? (
+            <button
+              type="button"
+              className="btn btn-line"
+              disabled={decline.waiting}
+              onClick={() => void decline.send({ changeOrder: order.id, ...words })}
+            >
+              Yes, decline it
+            </button>
+          ) : (
+            <button type="button" className="btn btn-line" onClick={() => setStep('decline')}>
+              <i className="mark m-declined" aria-hidden="true" />
+              Decline
+            </button>
+          )}
+        </div>
+        {step === 'ask' && text.trim() === '' && (
+          <p className="small" role="status">
+            Write your question above, then press again.
+          </p>
+        )}
+        {step === 'decline' && (
+          <p className="small" role="status">
+            A no is kept too. The shop may raise it anew.{' '}
+            <button type="button" className="btn btn-line" onClick={() => setStep('answer')}>
+              Not yet
+            </button>
+          </p>
+        )}
+        <Outcome press={approve.command} />
+        <Outcome press={decline.command} />
+        <Outcome press={ask.command} />
+      </section>
+    </>
+  )
+}

@@ -1,0 +1,82 @@
+'use client'
+import Link from 'next/link'
+import { NotHere } from '@/app/_entry/not-here.tsx'
+import { PrintButton } from '@/app/_entry/print-button.tsx'
+import { useDesk } from '@/app/_entry/use-desk.ts'
+import type { Handover } from '@/lib/record/entities/things.ts'
+import { partyName } from '@/lib/words/names.ts'
+import { ReceiptSlip } from '../receipt-slip.tsx'
+import { GuestLink } from './guest-link.tsx'
+import { ReceiveForm } from './receive-form.tsx'
+import { ReleaseForm } from './release-form.tsx'
+import { SoFar } from './so-far.tsx'
+import { TakeBack } from './take-back.tsx'
+import { WhatItMoved } from './what-it-moved.tsx'
+
+/** One handover: what is to be pressed now, its leaf, and what it moves. */
+export function HandoverScreen({ id }: { readonly id: string }) {
+  const { record } = useDesk()
+  const handover = record.handovers.rows.get(id)
+  if (handover === undefined) return <NotHere what="handover" href={`/p/${record.id}/handovers`} />
+  return (
+    <div className="stack">
+      <p className="no-print">
+        <Link href={`/p/${record.id}/handovers`}>All handovers</Link>
+      </p>
+      <div className="cols cols-main">
+        <ReceiptOf handover={handover} />
+        <div className="stack">
+          <Next handover={handover} />
+          <WhatItMoved handover={handover} />
+          <SoFar assemblies={handover.assemblies} />
+          <PrintButton
+            label={handover.receivedAt === null ? 'Print this leaf' : 'Print both leaves'}
+          />
+        </div>
+      </div>
+    </div>
+  )
+}
+
+function ReceiptOf({ handover }: { readonly handover: Handover }) {
+  const { record, reader } = useDesk()
+  return <ReceiptSlip handover={handover} record={record} reader={reader} />
+}
+
+/** Whose press is next, with the press where it is this reader's. */
+function Next({ handover }: { readonly handover: Handover }) {
+  const { record, reader, standing } = useDesk()
+  const { from, to, state } = handover
+  const releases = standing.actsFor(from)
+  const receives = standing.actsFor(to)
+  if (state === 'prepared') {
+    if (releases) return <ReleaseForm handover={handover} told={undefined} />
+    if (standing.managesLead) return <ReleaseForm handover={handover} told={from} />
+    return <Whose>{partyName(from, record)} releases it; nobody else can.</Whose>
+  }
+  if (state === 'released') {
+    return (
+      <>
+        {receives && <ReceiveForm handover={handover} told={undefined} />}
+        {(releases || standing.managesLead) && <GuestLink handover={handover} />}
+        {releases && <TakeBack handover={handover} />}
+        {!receives && standing.managesLead && <ReceiveForm handover={handover} told={to} />}
+        {!receives && !releases && !standing.managesLead && (
+          <Whose>
+            {partyName(to, record, reader)} receives it; until then {partyName(from, record)}{' '}
+            answers for it.
+          </Whose>
+        )}
+      </>
+    )
+  }
+  return null
+}
+
+function Whose({ children }: { readonly children: React.ReactNode }) {
+  return (
+    <section className="sheet">
+      <p>{children}</p>
+    </section>
+  )
+}

@@ -1,0 +1,99 @@
+'use client'
+import { useState } from 'react'
+import { PhotoField } from '@/app/_entry/photo-field.tsx'
+import { PressFoot } from '@/app/_entry/press-foot.tsx'
+import { readWhole } from '@/app/_entry/read-whole.ts'
+import { TextField } from '@/app/_entry/text-field.tsx'
+import { useDesk } from '@/app/_entry/use-desk.ts'
+import { usePress } from '@/app/_entry/use-press.ts'
+import type { Handover } from '@/lib/record/entities/things.ts'
+import type { PartyId } from '@/lib/record/ids.ts'
+import { label } from '@/lib/words/labels.ts'
+import { partyName } from '@/lib/words/names.ts'
+import { piecesIn, whatMoves } from '../handover-facts.ts'
+
+/** Releases a prepared handover: in what condition it goes, how to treat it, how many pieces, photos. */
+export function ReleaseForm({
+  handover,
+  told,
+}: {
+  readonly handover: Handover
+  /** The party that said so by telephone, where the lead enters it for them. */
+  readonly told: PartyId | undefined
+}) {
+  const { record, reader } = useDesk()
+  const press = usePress('handover.release')
+  const [condition, setCondition] = useState(handover.condition)
+  const [care, setCare] = useState(handover.care)
+  const [pieces, setPieces] = useState(String(piecesIn(handover, record)))
+  const [files, setFiles] = useState<readonly string[]>(handover.files)
+  const [wrong, setWrong] = useState<string>()
+  const what = whatMoves(handover, record, reader.locale)
+
+  const release = () => {
+    const count = readWhole(pieces)
+    if (count === null || count < 1) {
+      setWrong('Count the pieces that go: a whole number from 1 up.')
+      return
+    }
+    setWrong(undefined)
+    void press.send({
+      handover: handover.id,
+      condition,
+      care,
+      pieces: count,
+      files: [...files],
+      ...(told === undefined ? {} : { told }),
+    })
+  }
+
+  return (
+    <form
+      className="sheet stack"
+      onSubmit={(event) => {
+        event.preventDefault()
+        release()
+      }}
+    >
+      <div className="head">
+        <h2>{told === undefined ? 'Release it' : 'Told by phone: released'}</h2>
+      </div>
+      {told !== undefined && (
+        <p className="small">
+          You enter this for {partyName(told, record)}. It is marked so until they confirm it.
+        </p>
+      )}
+      <TextField
+        label="In what condition does it go?"
+        rows={3}
+        value={condition}
+        onChange={setCondition}
+        wrong={press.wrong('condition')}
+        hint="What is missing, bent, drained, plugged. The receiver sees it beside their own words."
+      />
+      <TextField
+        label="How to treat it"
+        rows={3}
+        value={care}
+        onChange={setCare}
+        wrong={press.wrong('care')}
+        hint="Lifting points, which way up, what must stay dry. The maker’s data sheet counts before this."
+      />
+      <TextField
+        label="Pieces"
+        inputMode="numeric"
+        value={pieces}
+        onChange={setPieces}
+        wrong={wrong ?? press.wrong('pieces')}
+      />
+      <PhotoField project={record.id} label="Photos" files={files} onChange={setFiles} />
+      <PressFoot
+        press={press}
+        label={label('handover.release', { name: what })}
+        note={`${partyName(handover.to, record)} receives it. Until then ${partyName(handover.from, record, reader)} answer${
+          handover.from === reader.view.party ? '' : 's'
+        } for it.`}
+      />
+    </form>
+  )
+}

@@ -1,0 +1,50 @@
+import type { Metadata } from 'next'
+import { redirect } from 'next/navigation'
+import { cookieHeader } from '@/app/_entry/cookie.ts'
+import { wayOn } from '@/app/_entry/way-on.ts'
+import { forPages } from '@/lib/server/for-pages.ts'
+import { DemoDoors } from './demo-doors.tsx'
+import { MailLink } from './mail-link.tsx'
+import { SignInForm } from './sign-in-form.tsx'
+
+export const metadata: Metadata = { title: 'Sign in · Fettleyard' }
+
+export default async function SignInPage({
+  searchParams,
+}: {
+  readonly searchParams: Promise<{ readonly [name: string]: string | string[] | undefined }>
+}) {
+  const { next, again } = await searchParams
+  const installation = await forPages().installation()
+  if (installation.empty) redirect('/set-up')
+  const way = wayOn(next)
+  if (again === undefined && (await forPages().me(await cookieHeader())) !== null) redirect(way)
+  return (
+    <main className="page stack">
+      <header className="plate">
+        <div>
+          <h1>Fettleyard</h1>
+          <p>One car, several shops, one record</p>
+        </div>
+      </header>
+      {installation.demoPersons.length > 0 && (
+        <DemoDoors persons={installation.demoPersons} way={way} />
+      )}
+      <div className="cols cols-2">
+        <SignInForm way={way} />
+        <div className="stack">
+          {installation.mail && <MailLink way={way} />}
+          <section className="sheet stack tight">
+            <div className="head">
+              <h2>No password yet?</h2>
+            </div>
+            <p>
+              Whoever invited you has a link for you, on paper, in a message or as a square to
+              photograph. Open it: it lets you choose a password.
+            </p>
+          </section>
+        </div>
+      </div>
+    </main>
+  )
+}

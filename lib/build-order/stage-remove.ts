@@ -1,0 +1,70 @@
+import * as z from 'zod/mini'
+import { managesLead } from '../record/actor.ts'
+import { changes, defineCommand, refusal } from '../record/command.ts'
+import { type Condition, wrongState } from '../record/condition.ts'
+import type { Hold, Link } from '../record/entities/work.ts'
+import { StageId } from '../record/ids.ts'
+import { Text } from '../record/scalars.ts'
+import { all, must } from '../record/table.ts'
+import { notPlanned } from './set-up.ts'
+
+const isSet = (state: Hold['state']): boolean => state === 'set' || state === 'invited'
+
+/** The shorter of two windows, where null is none. */
+const shorter = (a: number | null, b: number | null): number | null =>
+  a === null ? b : b === null ? a : Math.min(a, b)
+
+/**
+ * Takes a planned stage out of the build order, with a reason. What it waited for is handed on, lags and all, to what
+ * waited for it, so that nothing starts earlier by a removal; where both were linked already, the longer least lag and
+ * the shorter greatest lag hold. Refuses while a slot is claimed for it or a hold point stands on it.
+ */
+export const stageRemove = defineCommand({
+  name: 'stage.remove',
+  input: z.object({ stage: StageId, reason: Text }),
+  may(actor, record, input) {
+    must(record.stages, input.stage)
+    return managesLead(actor, record)
+  },
+  decide(record, input, ctx) {
+    const stage = must(record.stages, input.stage)
+    const slots = all(record.slots)
+      .filter((slot) => slot.stage === stage.id && slot.state !== 'released')
+      .map(
+        (slot): Condition => ({
+          ...wrongState(slot.id, slot.state, 'released'),
+          clearedBy: [slot.party],
+          clearedWith: { command: 'slot.release', input: { slot: slot.id } },
+        }),
+      )
+    const holds = all(record.holds)
+      .filter((hold) => hold.stage === stage.id && isSet(hold.state))
+      .map(
+        (hold): Condition => ({
+          ...wrongState(hold.id, hold.state, 'released', 'waived'),
+          clearedBy: [hold.party],
+          clearedWith: { command: 'hold.waive', input: { hold: hold.id } },
+        }),
+      )
+    const wrong = [...notPlanned(stage), ...slots, ...holds]
+    if (wrong.length > 0) return refusal(...wrong)
+
+    const links = all(record.links).filter((link) => link.removedAt === null)
+    const before = links.filter((link) => link.to === stage.id)
+    const after = links.filter((link) => link.from === stage.id)
+    const handedOn = before.flatMap((first) =>
+      after.map((second): Link => {
+        const direct = links.find((link) => link.from === first.from && link.to === second.to)
+        return direct === undefined
+          ? { ...first, id: ctx.newId('lnk'), to: second.to }
+          : {
+              ...direct,
+              leastLagHours: Math.max(direct.leastLagHours, first.leastLagHours),
+              greatestLagHours: shorter(direct.greatestLagHours, first.greatestLagHours),
+            }
+      }),
+    )
+    const gone = [...before, ...after].map((link): Link => ({ ...link, removedAt: ctx.happenedAt }))
+    return changes({ ...stage, removedAt: ctx.happenedAt }, ...gone, ...handedOn)
+  },
+})

@@ -1,0 +1,20 @@
+import type { Condition } from '../record/condition.ts'
+import type { Check } from '../record/entities/work.ts'
+import { badInput } from './bad-input.ts'
+
+type Asked = Pick<Check, 'type' | 'unit' | 'least' | 'greatest'>
+
+/** Whether a unit begins with a number: then it is a limit that was meant. */
+export const beginsWithFigure = (unit: string): boolean => /^[+-]?[\d.,]*\d(?=\s|$)/.test(unit)
+
+/** What is wrong with the limits of a check: only readings have any, and the least is not above the greatest. */
+export function wrongLimits(entity: string, asked: Asked): Condition[] {
+  const { type, unit, least, greatest } = asked
+  if (type !== 'reading' && (unit !== null || least !== null || greatest !== null))
+    return [badInput(entity, 'type', 'only a reading has a unit and limits')]
+  if (unit !== null && beginsWithFigure(unit))
+    return [badInput(entity, 'unit', 'a unit doesn’t begin with a number')]
+  return least !== null && greatest !== null && least > greatest
+    ? [badInput(entity, 'least', 'the least is more than the greatest')]
+    : []
+}

@@ -28,16 +28,16 @@ export function partsOf(
   newSalt: () => string,
 ): Part[] {
   const values = new Map<ScopeKey, Value>()
-  const valueOf = (key: ScopeKey): Value => {
+  const partFor = (key: ScopeKey): Value => {
     const known = values.get(key)
     if (known !== undefined) return known
     const made: Value = { entities: [] }
     values.set(key, made)
     return made
   }
-  valueOf(scopeOfInput(entities, givenBy)).input = input
+  partFor(scopeOfInput(entities, givenBy)).input = input
   for (const entity of entities) {
-    for (const [key, fragment] of fragmentsOf(entity)) valueOf(key).entities.push(fragment)
+    for (const [key, fragment] of fragmentsOf(entity)) partFor(key).entities.push(fragment)
   }
   return [...values]
     .sort(([a], [b]) => (a < b ? -1 : 1))
@@ -77,7 +77,7 @@ export function joinParts(parts: readonly Part[]): Joined {
   const byId = new Map<string, Record<string, Json>>()
   for (const { value } of parts) {
     for (const fragment of value?.entities ?? []) {
-      const id = String(fragment['id'])
+      const id = String(fragment.id)
       byId.set(id, { ...byId.get(id), ...fragment })
     }
   }
@@ -86,7 +86,7 @@ export function joinParts(parts: readonly Part[]): Joined {
     const parsed = Entity.safeParse(withNulls(found))
     if (parsed.success) entities.push(parsed.data)
     else if (!partial)
-      throw new Error(`The journal holds no ${found['kind']}: ${parsed.error.message}`)
+      throw new Error(`The journal holds no ${found.kind}: ${parsed.error.message}`)
   }
   return { entities, partial }
 }
@@ -102,7 +102,7 @@ const nullableFields: ReadonlyMap<string, readonly string[]> = new Map(
 
 /** A nullable field that isn't there was withheld or erased, or is younger than the entry. */
 function withNulls(found: Record<string, Json>): Record<string, Json> {
-  const missing = (nullableFields.get(String(found['kind'])) ?? []).filter(
+  const missing = (nullableFields.get(String(found.kind)) ?? []).filter(
     (field) => !(field in found),
   )
   return { ...found, ...Object.fromEntries(missing.map((field) => [field, null])) }

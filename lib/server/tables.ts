@@ -30,9 +30,6 @@ export const tableOf: { readonly [K in Kind]: string } = {
   bay: 'Bay',
 }
 
-/** The two kinds of record, each with the entity that counts its versions in `recordVersion`. */
-export const rootOf = { prj: 'Project', shp: 'Shop' } as const
-
 /**
  * Columns that are ours and no field: at which version of the record the row last changed and was made (rows come back in
  * that order), the shop book's version for what is in two records, the record's own counter.

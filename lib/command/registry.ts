@@ -1,13 +1,27 @@
+import { buildOrderImport } from '../build-order/build-order-import.ts'
+import { checkAdd } from '../build-order/check-add.ts'
 import { checkRecord } from '../build-order/check-record.ts'
+import { checkRemove } from '../build-order/check-remove.ts'
+import { decisionAsk } from '../build-order/decision-ask.ts'
+import { decisionChoose } from '../build-order/decision-choose.ts'
+import { decisionWithdraw } from '../build-order/decision-withdraw.ts'
 import { holdInvite } from '../build-order/hold-invite.ts'
 import { holdRelease } from '../build-order/hold-release.ts'
+import { holdSet } from '../build-order/hold-set.ts'
 import { holdTakeBack } from '../build-order/hold-take-back.ts'
 import { holdWaive } from '../build-order/hold-waive.ts'
+import { linkDraw } from '../build-order/link-draw.ts'
+import { linkRemove } from '../build-order/link-remove.ts'
+import { noteWithdraw } from '../build-order/note-withdraw.ts'
+import { noteWrite } from '../build-order/note-write.ts'
+import { stageAdd } from '../build-order/stage-add.ts'
 import { stageConfirm } from '../build-order/stage-confirm.ts'
 import { stageCorrectEnd } from '../build-order/stage-correct-end.ts'
 import { stageCountersign } from '../build-order/stage-countersign.ts'
+import { stageDescribe } from '../build-order/stage-describe.ts'
 import { stageEnd } from '../build-order/stage-end.ts'
 import { stagePause } from '../build-order/stage-pause.ts'
+import { stageRemove } from '../build-order/stage-remove.ts'
 import { stageReopen } from '../build-order/stage-reopen.ts'
 import { stageReportDone } from '../build-order/stage-report-done.ts'
 import { stageResume } from '../build-order/stage-resume.ts'
@@ -47,6 +61,20 @@ import { windowOpen } from '../shop/window-open.ts'
 
 /** Every command on a project, by name. */
 export const projectCommands = {
+  'stage.remove': stageRemove,
+  'stage.describe': stageDescribe,
+  'stage.add': stageAdd,
+  'note.write': noteWrite,
+  'note.withdraw': noteWithdraw,
+  'link.remove': linkRemove,
+  'link.draw': linkDraw,
+  'hold.set': holdSet,
+  'decision.withdraw': decisionWithdraw,
+  'decision.choose': decisionChoose,
+  'decision.ask': decisionAsk,
+  'check.remove': checkRemove,
+  'check.add': checkAdd,
+  'buildOrder.import': buildOrderImport,
   'assembly.add': assemblyAdd,
   'assembly.describe': assemblyDescribe,
   'assembly.fit': assemblyFit,

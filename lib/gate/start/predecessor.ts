@@ -41,7 +41,7 @@ function countersigns(record: ProjectRecord, stage: Stage, before: Stage): Requi
           since: before.signedOffAt,
           concedable: mayConcede(stage, before),
           clearedBy: [party],
-          clearedWith: { command: 'stage.countersign', input: { stage: before.id } },
+          clearedWith: { command: 'stage.countersign', input: { stage: before.id, for: party } },
           stage: before.id,
           party,
         }),

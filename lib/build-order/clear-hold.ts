@@ -1,0 +1,47 @@
+import { type Actor, actsFor } from '../record/actor.ts'
+import type { Context } from '../record/command.ts'
+import { type Condition, wrongState } from '../record/condition.ts'
+import type { Hold } from '../record/entities/work.ts'
+import type { ProjectRecord } from '../record/project-record.ts'
+import { must } from '../record/table.ts'
+import { ownWorkConditions, standsIn } from './own-work.ts'
+import { notIn } from './stage-state.ts'
+
+/** Whether that person may release or waive a point: they act for its party (are the one named), or stand in for a one-hand shop. */
+export function mayClear(actor: Actor, record: ProjectRecord, hold: Hold): boolean {
+  const named = hold.person === null || hold.person === actor.person
+  return (
+    (named && actsFor(actor, hold.party)) ||
+    standsIn(actor, record, must(record.stages, hold.stage), hold.party)
+  )
+}
+
+/** Why a point can't be released or waived now: it is cleared already, its work hasn't begun, or it is that person's own work. */
+export function clearConditions(
+  record: ProjectRecord,
+  hold: Hold,
+  command: 'hold.release' | 'hold.waive',
+  ctx: Context,
+): Condition[] {
+  if (hold.clearedAt !== null)
+    return [{ ...wrongState(hold.id, hold.state, 'set', 'invited'), since: hold.clearedAt }]
+  const stage = must(record.stages, hold.stage)
+  const notBegun = notIn(stage, 'in work', 'paused', 'ended', 'signed off', 'in doubt')
+  if (notBegun !== null) return [notBegun]
+  const press = { command, input: { hold: hold.id } }
+  return ownWorkConditions(record, stage, hold.party, press, ctx)
+}
+
+/** A point that was released or waived. */
+export const cleared = (
+  hold: Hold,
+  state: 'released' | 'waived',
+  remark: string | undefined,
+  ctx: Context,
+): Hold => ({
+  ...hold,
+  state,
+  clearedAt: ctx.happenedAt,
+  clearedBy: ctx.actor.person,
+  remark: remark ?? null,
+})

@@ -1,0 +1,36 @@
+import * as z from 'zod/mini'
+import { changes, defineCommand, refusal } from '../record/command.ts'
+import { wrongState } from '../record/condition.ts'
+import { HoldId } from '../record/ids.ts'
+import { OptionalText } from '../record/scalars.ts'
+import { must } from '../record/table.ts'
+import { clearConditions, cleared, mayClear } from './clear-hold.ts'
+import { bookOfHands } from './own-work.ts'
+
+/** The witness does without being there. Only a witness point is waived; a hold point is seen and released. */
+export const holdWaive = defineCommand({
+  name: 'hold.waive',
+  input: z.strictObject({ hold: HoldId, remark: z.optional(OptionalText) }),
+  may: (actor, record, input) => mayClear(actor, record, must(record.holds, input.hold)),
+  shops(record, input) {
+    const hold = must(record.holds, input.hold)
+    return bookOfHands(record, must(record.stages, hold.stage), hold.party)
+  },
+  decide(record, input, ctx) {
+    const hold = must(record.holds, input.hold)
+    if (hold.point !== 'witness') {
+      return refusal({
+        ...wrongState(hold.id, 'hold point', 'witness point'),
+        clearedBy: [hold.party],
+        clearedWith: { command: 'hold.release', input: { hold: hold.id } },
+      })
+    }
+    if (hold.clearedAt !== null) return refusal(...clearConditions(record, hold, 'hold.waive', ctx))
+    // A witness may say so long before the work begins; whoever did the work still never does.
+    const own = clearConditions(record, hold, 'hold.waive', ctx).filter(
+      ({ rule }) => rule !== 'state',
+    )
+    if (own.length > 0) return refusal(...own)
+    return changes(cleared(hold, 'waived', input.remark, ctx))
+  },
+})

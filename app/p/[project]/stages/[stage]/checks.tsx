@@ -1,7 +1,9 @@
 'use client'
 import { Photos } from '@/app/_entry/photos.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
+import { ConcedeForm, mayConcede } from '@/app/_ui/concede-form.tsx'
 import { Mark, type MarkName } from '@/app/_ui/mark.tsx'
+import { unpassedChecks } from '@/lib/gate/sign-off.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Check, Stage } from '@/lib/record/entities/work.ts'
 import { moment } from '@/lib/words/dates.ts'
@@ -43,6 +45,10 @@ function CheckRow({ stage, check }: { readonly stage: Stage; readonly check: Che
   const told = !standing.actsFor(stage.party) && standing.managesLead ? stage.party : undefined
   const mayEnter =
     takesEvidence.has(stage.state) && (standing.actsFor(stage.party) || told !== undefined)
+  const amiss =
+    check.state === 'out of limits'
+      ? unpassedChecks(record, stage).find((condition) => condition.entity === check.id)
+      : undefined
   return (
     <li className="check" id={check.id}>
       <Mark name={markOf(check, conceded)} />
@@ -64,6 +70,11 @@ function CheckRow({ stage, check }: { readonly stage: Stage; readonly check: Che
       )}
       <ToldMarks entity={check.id} />
       {mayEnter && <CheckEntry stage={stage} check={check} told={told} />}
+      {amiss !== undefined && !conceded && mayConcede(amiss, stage.id, record, reader) && (
+        <div className="enter">
+          <ConcedeForm condition={amiss} stage={stage.id} />
+        </div>
+      )}
     </li>
   )
 }

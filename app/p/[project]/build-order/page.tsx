@@ -1,0 +1,12 @@
+import { BuildOrderScreen } from './build-order-screen.tsx'
+
+export default async function BuildOrderPage({
+  searchParams,
+}: {
+  readonly searchParams: Promise<{
+    readonly [name: string]: string | readonly string[] | undefined
+  }>
+}) {
+  const { assembly } = await searchParams
+  return <BuildOrderScreen assembly={typeof assembly === 'string' ? assembly : null} />
+}

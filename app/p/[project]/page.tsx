@@ -1,0 +1,5 @@
+import { ProjectScreen } from './project-screen.tsx'
+
+export default function ProjectPage() {
+  return <ProjectScreen />
+}

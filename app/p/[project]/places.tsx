@@ -1,0 +1,30 @@
+'use client'
+import Link from 'next/link'
+import { Sheet } from '@/app/_ui/paper.tsx'
+import { projectPath } from '@/app/_ui/paths.ts'
+
+/** The other screens of a project, which the rail has no room for. */
+export function Places({ project, owner }: { readonly project: string; readonly owner?: boolean }) {
+  const places = [
+    ...(owner === true ? [] : [{ screen: 'change-orders', label: 'Change orders' }]),
+    { screen: 'decisions', label: 'Decisions' },
+    { screen: 'handovers', label: 'Handovers' },
+    { screen: 'parts', label: 'Parts' },
+    { screen: 'slots', label: 'Slots and windows' },
+    { screen: 'people', label: 'People' },
+    ...(owner === true ? [] : [{ screen: 'set-up', label: 'Project set-up' }]),
+  ]
+  return (
+    <Sheet title="More of it">
+      <ul className="ruled">
+        {places.map(({ screen, label }) => (
+          <li key={screen}>
+            <Link className="row-link" href={projectPath(project, screen)}>
+              {label}
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </Sheet>
+  )
+}

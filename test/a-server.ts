@@ -44,7 +44,8 @@ export async function start(env: Readonly<Record<string, string>> = {}): Promise
   const child = spawn(node24(), ['lib/server/main.ts'], {
     cwd: root,
     env: { ...environment(), NODE_ENV: 'production', PORT: '0', FETTLEYARD_DATA: dataDir, ...env },
-    stdio: ['ignore', 'pipe', 'pipe'],
+    // The channel's end, also by a killed test, stops the server.
+    stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
   })
   let said = ''
   const ended = new Promise<number | null>((resolve) => child.once('exit', resolve))
@@ -64,8 +65,8 @@ export async function start(env: Readonly<Record<string, string>> = {}): Promise
       const output = () => said
       resolve({ outcome: 'ready', server: { url, dataDir, process: child, output, stop, remove } })
     }
-    child.stdout.on('data', hear)
-    child.stderr.on('data', hear)
+    child.stdout?.on('data', hear)
+    child.stderr?.on('data', hear)
     void ended.then((code) => resolve({ outcome: 'ended', code, output: said }))
   })
 }

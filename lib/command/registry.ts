@@ -53,6 +53,21 @@ import { estimateAdd } from '../money/estimate-add.ts'
 import { estimateWithdraw } from '../money/estimate-withdraw.ts'
 import type { ProjectCommand, ShopCommand } from '../record/command.ts'
 import type { ProjectCommandName, ShopCommandName } from '../record/command-names.ts'
+import { bayAdd } from '../shop/bay-add.ts'
+import { bayDescribe } from '../shop/bay-describe.ts'
+import { bayRetire } from '../shop/bay-retire.ts'
+import { membershipAdd } from '../shop/membership-add.ts'
+import { membershipChange } from '../shop/membership-change.ts'
+import { membershipRemove } from '../shop/membership-remove.ts'
+import { participantAdd } from '../shop/participant-add.ts'
+import { participantRemove } from '../shop/participant-remove.ts'
+import { partyAdd } from '../shop/party-add.ts'
+import { partyDescribe } from '../shop/party-describe.ts'
+import { partyLeave } from '../shop/party-leave.ts'
+import { projectCreate } from '../shop/project-create.ts'
+import { projectDescribe } from '../shop/project-describe.ts'
+import { shopCreate } from '../shop/shop-create.ts'
+import { shopDescribe } from '../shop/shop-describe.ts'
 import { slotAgree } from '../shop/slot-agree.ts'
 import { slotClaim } from '../shop/slot-claim.ts'
 import { slotRelease } from '../shop/slot-release.ts'
@@ -61,6 +76,13 @@ import { windowOpen } from '../shop/window-open.ts'
 
 /** Every command on a project, by name. */
 export const projectCommands = {
+  'project.create': projectCreate,
+  'project.describe': projectDescribe,
+  'party.add': partyAdd,
+  'party.describe': partyDescribe,
+  'party.leave': partyLeave,
+  'participant.add': participantAdd,
+  'participant.remove': participantRemove,
   'stage.remove': stageRemove,
   'stage.describe': stageDescribe,
   'stage.add': stageAdd,
@@ -124,4 +146,13 @@ export const projectCommands = {
 }
 
 /** Every command on a shop book, by name. */
-export const shopCommands = {} satisfies { readonly [Name in ShopCommandName]?: ShopCommand<Name> }
+export const shopCommands = {
+  'shop.create': shopCreate,
+  'shop.describe': shopDescribe,
+  'bay.add': bayAdd,
+  'bay.describe': bayDescribe,
+  'bay.retire': bayRetire,
+  'membership.add': membershipAdd,
+  'membership.change': membershipChange,
+  'membership.remove': membershipRemove,
+} satisfies { readonly [Name in ShopCommandName]?: ShopCommand<Name> }

@@ -5,15 +5,23 @@ import { inRows, onStrip } from './day-lanes.ts'
 const at = (text: string) => Instant.parse(`${text}:00.000Z`)
 const span = (from: string, to: string) => ({ from: at(from), to: at(to) })
 /** Three days in London; the second is the one on which the clock goes forward, of 23 hours. */
-const days = ['2027-03-27T00:00', '2027-03-28T00:00', '2027-03-28T23:00', '2027-03-29T23:00'].map(at)
+const days = ['2027-03-27T00:00', '2027-03-28T00:00', '2027-03-28T23:00', '2027-03-29T23:00'].map(
+  at,
+)
 
 describe('a strip of days', () => {
   it('places a slot by days and their parts', () => {
-    expect(onStrip(span('2027-03-27T12:00', '2027-03-28T00:00'), days)).toEqual({ from: 0.5, to: 1 })
+    expect(onStrip(span('2027-03-27T12:00', '2027-03-28T00:00'), days)).toEqual({
+      from: 0.5,
+      to: 1,
+    })
   })
 
   it('counts a day of 23 hours as one', () => {
-    expect(onStrip(span('2027-03-28T00:00', '2027-03-28T11:30'), days)).toEqual({ from: 1, to: 1.5 })
+    expect(onStrip(span('2027-03-28T00:00', '2027-03-28T11:30'), days)).toEqual({
+      from: 1,
+      to: 1.5,
+    })
     expect(onStrip(span('2027-03-28T23:00', '2027-03-29T23:00'), days)).toEqual({ from: 2, to: 3 })
   })
 

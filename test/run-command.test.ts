@@ -22,10 +22,8 @@ import {
   engineShop,
   lead,
   leadShop,
-  owner,
   project,
   theParties,
-  trimShop,
 } from './builders.ts'
 import { aPool, plant } from './plant.ts'
 

@@ -1,0 +1,113 @@
+import type { Hono } from 'hono'
+import { bodyLimit } from 'hono/body-limit'
+import type { Changed, CommandAnswer } from '../../command/wire.ts'
+import type { PersonId } from '../../record/ids.ts'
+import { seeConditions } from '../../see/see-conditions.ts'
+import { changedFor, personsIn, shopChangedFor } from '../changed-for.ts'
+import { isProject } from '../load.ts'
+import type { Names } from '../names.ts'
+import type { AnyMove, Outcome } from '../outcome.ts'
+import type { Reading } from '../reading.ts'
+import type { Commands } from '../run-command.ts'
+import type { Sessions } from '../session.ts'
+
+/** A build order of 5,000 lines has about half of this, in bytes. */
+const BODY_MOST = 4 * 2 ** 20
+
+/** What the door for commands needs. */
+export interface CommandDoor {
+  readonly commands: Pick<Commands, 'run'>
+  readonly sessions: Pick<Sessions, 'of'>
+  readonly reading: Pick<Reading, 'viewOf' | 'roleIn'>
+  readonly names: Names
+}
+
+/** `POST /api/commands`: the one way in for every change. */
+export function commandRoutes(api: Hono, door: CommandDoor): void {
+  const limit = bodyLimit({
+    maxSize: BODY_MOST,
+    onError: (context) =>
+      context.json(
+        { issues: [], message: `A command has at most ${BODY_MOST / 2 ** 20} MB.` },
+        400,
+      ),
+  })
+  api.post('/commands', limit, async (context) => {
+    const session = await door.sessions.of(context.req.header('cookie'))
+    if (session === null) return context.json({ message: 'Sign in first.' }, 401)
+    let raw: unknown
+    try {
+      raw = await context.req.json()
+    } catch {
+      const message = 'The body is not JSON.'
+      return context.json({ issues: [{ field: '', message }], message }, 400)
+    }
+    const { status, ...body } = await answer(
+      door,
+      session.person,
+      await door.commands.run(session, raw),
+    )
+    return context.json(body, status)
+  })
+}
+
+async function answer(
+  door: CommandDoor,
+  person: PersonId,
+  outcome: Outcome,
+): Promise<CommandAnswer> {
+  switch (outcome.is) {
+    case 'done': {
+      const changed = await Promise.all(outcome.moves.map((move) => seenBy(door, person, move)))
+      return { status: 200, changed: changed.filter((one) => one !== null) }
+    }
+    case 'refused': {
+      const { record, conditions } = outcome
+      const view = isProject(record) ? await door.reading.viewOf(person, record) : null
+      const seen = isProject(record) && view ? seeConditions(view, record, conditions) : conditions
+      return {
+        status: 409,
+        conditions: seen,
+        message: 'Not now: each condition says who can clear it.',
+      }
+    }
+    case 'invalid':
+      return {
+        status: 400,
+        issues: outcome.issues,
+        message: 'Nothing was changed: a field is wrong.',
+      }
+    case 'forbidden':
+      return {
+        status: 403,
+        message: 'This is not for you to do. Ask the party that it belongs to.',
+      }
+    case 'missing':
+      return { status: 404, message: 'What it names is not here.' }
+    case 'key reused':
+      return {
+        status: 422,
+        message: 'This key stands for another command. Send it with a new key.',
+      }
+    case 'unavailable':
+      return {
+        status: 503,
+        message: 'The database can’t be reached. Send it again with the same key.',
+      }
+  }
+}
+
+/** A move as this person sees it; null where the record isn't theirs to see, such as another shop's book. */
+async function seenBy(
+  { reading, names }: CommandDoor,
+  person: PersonId,
+  any: AnyMove,
+): Promise<Changed | null> {
+  const known = await names(personsIn(any.move.entities, any.move.doings))
+  if (any.of === 'project') {
+    const view = await reading.viewOf(person, any.move.record)
+    return view === null ? null : changedFor(view, any.move, known)
+  }
+  const role = await reading.roleIn(person, any.move.record)
+  return role === null ? null : shopChangedFor(role, any.move, known)
+}

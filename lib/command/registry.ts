@@ -51,6 +51,12 @@ import { changeOrderSend } from '../money/change-order-send.ts'
 import { changeOrderWithdraw } from '../money/change-order-withdraw.ts'
 import { estimateAdd } from '../money/estimate-add.ts'
 import { estimateWithdraw } from '../money/estimate-withdraw.ts'
+import { partArrive } from '../parts/part-arrive.ts'
+import { partInspect } from '../parts/part-inspect.ts'
+import { partOrder } from '../parts/part-order.ts'
+import { partPromise } from '../parts/part-promise.ts'
+import { partWant } from '../parts/part-want.ts'
+import { partWithdraw } from '../parts/part-withdraw.ts'
 import type { ProjectCommand, ShopCommand } from '../record/command.ts'
 import type { ProjectCommandName, ShopCommandName } from '../record/command-names.ts'
 import { bayAdd } from '../shop/bay-add.ts'
@@ -76,6 +82,12 @@ import { windowOpen } from '../shop/window-open.ts'
 
 /** Every command on a project, by name. */
 export const projectCommands = {
+  'part.want': partWant,
+  'part.order': partOrder,
+  'part.promise': partPromise,
+  'part.arrive': partArrive,
+  'part.inspect': partInspect,
+  'part.withdraw': partWithdraw,
   'project.create': projectCreate,
   'project.describe': projectDescribe,
   'party.add': partyAdd,

@@ -3,7 +3,7 @@ import { hoursInOrder } from '../stage-fields.ts'
 import { type AfterLine, readAfter } from './after-cell.ts'
 import { plainText, things } from './cell.ts'
 import { type CheckLine, readCheck } from './check-cell.ts'
-import { type Column, columnOf, columns } from './columns.ts'
+import { type Column, columnOf } from './columns.ts'
 import { readFigure } from './figures.ts'
 import { type HoldLine, readHold } from './hold-cell.ts'
 import { nearestAmong } from './nearest.ts'
@@ -147,7 +147,5 @@ export function readLines(text: string): ReadLines {
     const cell = (column: Column) => row.cells[at.get(column) ?? -1] ?? ''
     return readLine(row, row.line - headings.line, cell, note)
   })
-  const order = (fault: Fault) => (fault.column === null ? -1 : columns.indexOf(fault.column))
-  faults.sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || order(a) - order(b))
   return { lines, faults, ignored }
 }

@@ -230,7 +230,7 @@ describe('export and import', () => {
         expect(preview.faults).toEqual([])
         expect(buildOrder(withImport(record, preview.input))).toEqual(buildOrder(first))
       }),
-      { numRuns: 1500 },
+      { numRuns: 600 },
     )
   })
 })

@@ -1,19 +1,78 @@
+import Link from 'next/link'
+import { redirect } from 'next/navigation'
+import { cookieHeader } from '@/app/_entry/cookie.ts'
+import { EmptyState, Head, Plate } from '@/app/_ui/paper.tsx'
+import { projectPath, shopPath } from '@/app/_ui/paths.ts'
 import { forPages } from '@/lib/server/for-pages.ts'
 
-export default function FirstPage() {
+/** Where somebody who is signed in belongs: their shops with their day sheets, their projects. */
+export default async function FirstPage() {
+  const me = await forPages().me(await cookieHeader())
+  if (me === null) {
+    const { empty } = await forPages().installation()
+    redirect(empty ? '/set-up' : '/sign-in')
+  }
+  const manages = me.shops.find(({ role }) => role === 'manager')
   return (
     <main className="page stack">
-      <header className="plate">
-        <h1>Fettleyard</h1>
-      </header>
-      <section className="card stack">
-        <p className="big">One car, several shops, one record.</p>
-        <p>
-          Who has the engine, what may start, what keeps it from starting and who can clear that:
-          the shops and the owner of one car read it here, each from their own phone.
-        </p>
-        <p className="small soft">Version {forPages().version}</p>
-      </section>
+      <Plate title="Fettleyard" under="One car, several shops, one record">
+        <b>{me.person.name}</b>
+      </Plate>
+      <div className="cols cols-2">
+        <section className="stack tight">
+          <Head title="Projects" note={me.projects.length} />
+          {me.projects.length === 0 && (
+            <EmptyState title="No project yet">
+              <p>A project stands here as soon as you or your shop take part in one.</p>
+            </EmptyState>
+          )}
+          <ul className="stack tight">
+            {me.projects.map((project) => (
+              <li key={project.id}>
+                <Link className="line line-two" href={projectPath(project.id)}>
+                  <span>
+                    <b className="big">{project.name}</b>
+                    <br />
+                    <span className="small">
+                      {project.partyName}
+                      {project.lead ? ', lead' : ''}
+                      {project.partyRole === 'owner' ? ', owner' : ''}
+                    </span>
+                  </span>
+                </Link>
+              </li>
+            ))}
+          </ul>
+          {manages !== undefined && (
+            <p>
+              <Link className="btn btn-line btn-wide" href={`/projects/new?shop=${manages.id}`}>
+                Begin a project
+              </Link>
+            </p>
+          )}
+        </section>
+        {me.shops.length > 0 && (
+          <section className="stack tight">
+            <Head title="Shops" note={me.shops.length} />
+            <ul className="stack tight">
+              {me.shops.map((shop) => (
+                <li key={shop.id}>
+                  <Link className="line line-two" href={shopPath(shop.id)}>
+                    <span>
+                      <b className="big">{shop.name}</b>
+                      <br />
+                      <span className="small">Day sheet · you are {shop.role} here</span>
+                    </span>
+                  </Link>
+                </li>
+              ))}
+            </ul>
+          </section>
+        )}
+      </div>
+      <p>
+        <Link href="/account">Your account and signing out</Link>
+      </p>
     </main>
   )
 }

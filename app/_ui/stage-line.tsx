@@ -1,11 +1,11 @@
 'use client'
 import Link from 'next/link'
+import { stageStatus } from '@/lib/gate/status.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Stage } from '@/lib/record/entities/work.ts'
 import { stageNumber } from '@/lib/words/labels.ts'
 import { partyName } from '@/lib/words/names.ts'
 import { projectPath } from './paths.ts'
-import { shownState } from './shown-state.ts'
 import { StateMark } from './state-mark.tsx'
 
 /** A stage in a list: number, name, whose it is, state; the whole line leads to it. */
@@ -23,7 +23,7 @@ export function StageLine({ stage, note }: { readonly stage: Stage; readonly not
           {said}
         </span>
       </span>
-      <StateMark state={shownState(record, stage, reader.now)} />
+      <StateMark state={stageStatus(record, stage, reader.now)} />
     </Link>
   )
 }

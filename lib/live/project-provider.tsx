@@ -1,5 +1,5 @@
 'use client'
-import { useQuery } from '@tanstack/react-query'
+import { useQueries, useQuery } from '@tanstack/react-query'
 import { createContext, type ReactNode, use, useEffect, useMemo } from 'react'
 import type { ProjectView } from '../command/wire.ts'
 import type { Reader } from '../words/reader.ts'
@@ -73,6 +73,39 @@ export function StillProject({
     return { ...state, reader: readerOf(state, locale, view.now) }
   }, [view, locale])
   return <ProjectContext value={here}>{children}</ProjectContext>
+}
+
+/** One of several projects on a screen, for what stands in it. */
+export const ProjectScope = ({
+  here,
+  children,
+}: {
+  readonly here: ProjectHere
+  readonly children: ReactNode
+}) => <ProjectContext value={here}>{children}</ProjectContext>
+
+/** Several projects at once, each live; one that may no longer be seen is left out. */
+export function useProjects(initial: readonly ProjectView[]): readonly ProjectHere[] {
+  const live = useLive()
+  const locale = useLocale()
+  const now = useNow()
+  const results = useQueries({
+    queries: initial.map((view) => ({
+      queryKey: projectKey(view.record),
+      queryFn: (): ProjectState | null => projectStateOf(view),
+      initialData: (): ProjectState | null => projectStateOf(view),
+    })),
+  })
+  useEffect(() => {
+    for (const view of initial) live.seedProject(view)
+    const stops = initial.map((view) => live.watch(view.record))
+    return () => {
+      for (const stop of stops) stop()
+    }
+  }, [live, initial])
+  return results.flatMap(({ data }) =>
+    data === null ? [] : [{ ...data, reader: readerOf(data, locale, now) }],
+  )
 }
 
 /** The project that this screen is in. */

@@ -2,9 +2,9 @@
 import Link from 'next/link'
 import { Sheet } from '@/app/_ui/paper.tsx'
 import { projectPath } from '@/app/_ui/paths.ts'
-import { shownState } from '@/app/_ui/shown-state.ts'
 import { StateMark } from '@/app/_ui/state-mark.tsx'
 import { openHandoversOf, stagesOn } from '@/lib/gate/indexes.ts'
+import { stageStatus } from '@/lib/gate/status.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Assembly } from '@/lib/record/entities/things.ts'
 import type { Stage } from '@/lib/record/entities/work.ts'
@@ -79,7 +79,7 @@ function Row({ assembly }: { readonly assembly: Assembly }) {
           </p>
         )}
       </div>
-      {stage !== undefined && <StateMark state={shownState(record, stage, reader.now)} />}
+      {stage !== undefined && <StateMark state={stageStatus(record, stage, reader.now)} />}
     </li>
   )
 }

@@ -5,8 +5,8 @@ import { SelectField, TextField } from '@/app/_entry/text-field.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
 import { projectPath } from '@/app/_ui/paths.ts'
-import { shownState } from '@/app/_ui/shown-state.ts'
 import { StageLine } from '@/app/_ui/stage-line.tsx'
+import { stageStatus } from '@/lib/gate/status.ts'
 import { type ShownState, stateLabel } from '@/lib/words/labels.ts'
 import { groupStages, type Search } from './group-stages.ts'
 
@@ -38,7 +38,7 @@ export function BuildOrderScreen({ assembly }: { readonly assembly: string | nul
   })
   const looked = useDeferredValue(search)
   const groups = useMemo(
-    () => groupStages(record, looked, (stage) => shownState(record, stage, reader.now)),
+    () => groupStages(record, looked, (stage) => stageStatus(record, stage, reader.now)),
     [record, looked, reader.now],
   )
   const count = groups.reduce((sum, group) => sum + group.stages.length, 0)
@@ -151,7 +151,7 @@ function useSlashKey(find: { readonly current: HTMLDivElement | null }): void {
 /** The arrow keys go from line to line, Home and End to the ends. */
 function walk(event: KeyboardEvent, list: HTMLDivElement | null): void {
   const links = [...(list?.querySelectorAll<HTMLAnchorElement>('a.line') ?? [])]
-  const at = links.findIndex((link) => document.activeElement === link)
+  const at = links.findIndex((link) => link.matches(':focus'))
   const to = { ArrowDown: at + 1, ArrowUp: at - 1, Home: 0, End: links.length - 1 }[event.key]
   const link = to === undefined ? undefined : links[to]
   if (link === undefined) return

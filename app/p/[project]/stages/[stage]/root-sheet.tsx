@@ -5,61 +5,31 @@ import { waysTo } from '@/app/_ui/clearing.ts'
 import { CommandButton } from '@/app/_ui/command-button.tsx'
 import { Sheet } from '@/app/_ui/paper.tsx'
 import { pathOf } from '@/app/_ui/paths.ts'
-import { gateOf } from '@/lib/gate/gate.ts'
+import { rootChain } from '@/lib/gate/root-chain.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
-import type { Condition } from '@/lib/record/condition.ts'
 import type { Stage } from '@/lib/record/entities/work.ts'
 import { stageNumber } from '@/lib/words/labels.ts'
 import { entityName } from '@/lib/words/names.ts'
 import { sentence } from '@/lib/words/sentence.ts'
 
-interface Root {
-  readonly entity: string
-  readonly count: number
-  readonly condition: Condition
-}
-
-/** The cause behind most of the conditions; of equals the first. */
-function mainRoot(conditions: readonly Condition[]): Root | null {
-  const counts = new Map<string, Root>()
-  for (const condition of conditions) {
-    const known = counts.get(condition.root)
-    counts.set(condition.root, {
-      entity: condition.root,
-      count: (known?.count ?? 0) + 1,
-      condition: known?.condition ?? condition,
-    })
-  }
-  return [...counts.values()].reduce<Root | null>(
-    (best, root) => (best === null || root.count > best.count ? root : best),
-    null,
-  )
-}
-
 /** The first cause further up, as a string of knots down to this stage, with who clears it and the press that does. */
-export function RootSheet({
-  stage,
-  conditions,
-}: {
-  readonly stage: Stage
-  readonly conditions: readonly Condition[]
-}) {
+export function RootSheet({ stage }: { readonly stage: Stage }) {
   const { record, reader } = useProject()
-  const root = mainRoot(conditions)
-  if (root === null || root.condition.rule === 'unknown') return null
-  const gate = gateOf(record, reader.now)
-  const start = gate.conditions(stage).find((condition) => condition === root.condition)
-  const steps = start === undefined ? [] : gate.chain(stage, start)
+  const causes = rootChain(record, stage, reader.now)
+  const count = causes.reduce((sum, cause) => sum + cause.holds.length, 0)
+  const root = causes[0]
+  const steps = root?.chain ?? []
   const top = steps.at(-1)
+  if (root === undefined || top === undefined || top.condition.rule === 'unknown') return null
   // A cause that is the one condition itself says nothing new.
-  if (top === undefined || (steps.length < 2 && root.count < 2)) return null
+  if (steps.length < 2 && root.holds.length < 2) return null
   const words = sentence(top.condition, record, reader)
   const ways = waysTo(top.condition, record, reader)
-  const path = pathOf(record, root.entity)
+  const path = pathOf(record, root.root)
   return (
-    <Sheet title="The root" note={`behind ${root.count} of ${conditions.length}`}>
+    <Sheet title="The root" note={`behind ${root.holds.length} of ${count}`}>
       <p>
-        {root.count > 1
+        {root.holds.length > 1
           ? 'One thing holds several of these. Clear it, and the rest can follow.'
           : 'The cause lies further up. Clear it, and the rest can follow.'}
       </p>
@@ -97,7 +67,7 @@ export function RootSheet({
         })}
         {path !== null && !ways.some((way) => way.way === 'go' && way.href === path) && (
           <Link className="btn btn-line btn-wide" href={path}>
-            Open {entityName(root.entity, record)}
+            Open {entityName(root.root, record)}
           </Link>
         )}
       </div>

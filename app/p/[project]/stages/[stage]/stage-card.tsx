@@ -2,9 +2,9 @@
 import Link from 'next/link'
 import { Card, Head, Notice, Stamp, Tag } from '@/app/_ui/paper.tsx'
 import { projectPath } from '@/app/_ui/paths.ts'
-import { shownState } from '@/app/_ui/shown-state.ts'
 import { StateMark } from '@/app/_ui/state-mark.tsx'
 import { checksOf, worksOn } from '@/lib/gate/indexes.ts'
+import { stageStatus } from '@/lib/gate/status.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Stage } from '@/lib/record/entities/work.ts'
 import { day, moment, since, stampMoment } from '@/lib/words/dates.ts'
@@ -37,7 +37,7 @@ export function StageCard({ stage }: { readonly stage: Stage }) {
       <div className="stack">
         <div className="row spread">
           <div className="row">
-            <StateMark state={shownState(record, stage, reader.now)} />
+            <StateMark state={stageStatus(record, stage, reader.now)} />
             <span className="small">{sinceWhen(stage, reader)}</span>
           </div>
           <div className="row">

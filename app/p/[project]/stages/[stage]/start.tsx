@@ -37,7 +37,7 @@ export function Start({ stage }: { readonly stage: Stage }) {
       {openCount === 0 && <StartPress stage={stage} />}
       {openCount > 0 ? (
         <div className="cols cols-root">
-          <RootSheet stage={stage} conditions={unmet} />
+          <RootSheet stage={stage} />
           <div className="stack">
             <ConditionList conditions={unmet} stage={stage.id} />
             <MetList met={met} of={requirements.length} />

@@ -1,0 +1,5 @@
+import { Loading } from '@/app/_ui/loading.tsx'
+
+export default function ShopLoading() {
+  return <Loading what="the screen" />
+}

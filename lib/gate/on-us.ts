@@ -212,12 +212,10 @@ function choicesFor(record: ProjectRecord, party: PartyId): OnUs[] {
   return [...choose, ...inspect]
 }
 
-/** Slots are agreed by the lead, or by the shop whose bay it is. */
-function slotsFor(record: ProjectRecord, party: PartyId): OnUs[] {
-  const { lead, shop } = must(record.parties, party)
-  return all(record.slots)
-    .filter((slot) => slot.state === 'asked' && slot.party !== party)
-    .filter((slot) => lead || slot.shop === shop)
+/** The lead agrees to the slots that others ask for. */
+const slotsFor = (record: ProjectRecord, party: PartyId): OnUs[] =>
+  all(record.slots)
+    .filter((slot) => slot.state === 'asked' && must(record.parties, party).lead)
     .map((slot) => ({
       project: record.id,
       kind: 'agree slot',
@@ -227,4 +225,3 @@ function slotsFor(record: ProjectRecord, party: PartyId): OnUs[] {
       since: slot.askedAt,
       press: { command: 'slot.agree', input: { slot: slot.id } },
     }))
-}

@@ -5,7 +5,6 @@ import type { Stage } from '../../record/entities/work.ts'
 import type { PartyId } from '../../record/ids.ts'
 import type { ProjectRecord } from '../../record/project-record.ts'
 import type { Instant } from '../../record/scalars.ts'
-import { all } from '../../record/table.ts'
 import { agreedSlotsIn, slotsForStage, slotsOf, worksOn } from '../indexes.ts'
 import { type GateRule, met, unmet } from '../rule.ts'
 
@@ -97,10 +96,8 @@ function cleared(
     }
   }
   const lead = leadOf(record)
-  const bayParty = all(record.parties).find((party) => party.shop === asked.shop)
-  const agreers = [lead, bayParty].flatMap((party) => (party === undefined ? [] : [party.id]))
   return {
-    clearedBy: [...new Set(agreers)],
+    clearedBy: lead === undefined ? [] : [lead.id],
     clearedWith: { command: 'slot.agree', input: { slot: asked.id } },
   }
 }

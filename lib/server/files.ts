@@ -1,8 +1,7 @@
 import { createHash } from 'node:crypto'
-import { createReadStream, existsSync } from 'node:fs'
+import { existsSync, openAsBlob } from 'node:fs'
 import { mkdir, open, rename, rm } from 'node:fs/promises'
 import { join } from 'node:path'
-import type { Readable } from 'node:stream'
 import type { PersonId, ProjectId } from '../record/ids.ts'
 import type { Sha256 } from '../record/scalars.ts'
 import { freshKey } from './fresh-key.ts'
@@ -38,7 +37,8 @@ export type Files = {
   ) => Promise<{
     readonly type: string
     readonly bytes: number
-    readonly stream: Readable
+    readonly by: string
+    readonly open: () => Promise<Blob>
   } | null>
 }
 
@@ -69,14 +69,18 @@ export function openFiles(db: Queryable, dataDir: string): Files {
       }
     },
     async read(project, sha256) {
-      const { rows } = await db.query<{ readonly type: string; readonly bytes: string }>(
-        'select "type", "bytes" from "FileBlob" where "project" = $1 and "sha256" = $2',
+      const { rows } = await db.query<{
+        readonly type: string
+        readonly bytes: string
+        readonly by: string
+      }>(
+        'select "type", "bytes", "uploadedBy" as "by" from "FileBlob" where "project" = $1 and "sha256" = $2',
         [project, sha256],
       )
       const path = join(folderOf(project), sha256)
       const row = rows[0]
       if (row === undefined || !existsSync(path)) return null
-      return { type: row.type, bytes: Number(row.bytes), stream: createReadStream(path) }
+      return { ...row, bytes: Number(row.bytes), open: () => openAsBlob(path, { type: row.type }) }
     },
   }
 }

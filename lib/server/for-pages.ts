@@ -20,11 +20,11 @@ export type SignedIn = {
 
 /** Which entries of the journal: newest first, those before `before`. */
 export type JournalFilter = {
-  readonly before?: number
-  readonly person?: string
-  readonly command?: string
-  readonly entity?: string
-  readonly limit?: number
+  readonly before?: number | undefined
+  readonly person?: string | undefined
+  readonly command?: string | undefined
+  readonly entity?: string | undefined
+  readonly limit?: number | undefined
 }
 
 /**

@@ -3,7 +3,7 @@ import type { JournalEntry } from '../journal/journal-entry.ts'
 import { joinParts } from '../journal/parts.ts'
 import { readScopeKey, type ScopeKey } from '../journal/scope-key.ts'
 import type { View } from '../record/actor.ts'
-import { PartyId } from '../record/ids.ts'
+import { PartyId, type PersonId, ProjectId } from '../record/ids.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import { isSeen, seeAs } from '../see/see.ts'
 import { type Viewer, viewerOf } from '../see/viewer.ts'
@@ -11,6 +11,7 @@ import { personsIn } from './changed-for.ts'
 import type { JournalFilter } from './for-pages.ts'
 import { type Queryable, readEntriesBefore } from './load.ts'
 import type { Names } from './names.ts'
+import type { Reading } from './reading.ts'
 
 /** Entries of a page, unless less is asked for, and at most. */
 const PAGE = 50
@@ -18,8 +19,24 @@ const PAGE_MOST = 200
 /** Entries read at once while those that fit are looked for. */
 const BATCH = 200
 
-/** A page of a project's journal, newest first: entries of which this view sees something, that fit the filter. */
-export async function readJournalPage(
+/** A page of a project's journal as this person may see it; null where they may not see the project. */
+export async function journalPage(
+  db: Queryable,
+  reading: Reading,
+  names: Names,
+  person: PersonId,
+  id: string,
+  filter: JournalFilter,
+): Promise<JournalPage | null> {
+  const project = ProjectId.safeParse(id)
+  const record = project.success ? await reading.project(project.data) : null
+  const view = record === null ? null : await reading.viewOf(person, record)
+  if (record === null || view === null) return null
+  return readPage(db, names, view, record, filter)
+}
+
+/** Newest first: entries of which this view sees something, that fit the filter. */
+async function readPage(
   db: Queryable,
   names: Names,
   view: View,

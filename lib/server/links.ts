@@ -80,6 +80,16 @@ export async function readLink(
   return linkOf(rows[0])
 }
 
+/** The link of a receipt, used or not: who received something may look at what they signed. */
+export async function readReceiptLink(db: Queryable, token: string): Promise<Link | null> {
+  const { rows } = await db.query<Row>(
+    `select ${COLUMNS} from "SignInLink"
+     where "tokenHash" = $1 and "purpose" = 'receipt' and "expiresAt" > now()`,
+    [hashOf(token)],
+  )
+  return linkOf(rows[0])
+}
+
 /** Takes the link, so that nobody can take it again: of two at once one gets it. */
 export async function takeLink(
   db: Queryable,

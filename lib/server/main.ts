@@ -1,16 +1,21 @@
 import { mkdirSync } from 'node:fs'
 import { getRequestListener } from '@hono/node-server'
 import manifest from '../../package.json' with { type: 'json' }
+import { PATH_HEADER } from '../command/path-header.ts'
+import { stampAddress } from './address.ts'
 import { apiApp } from './api/app.ts'
 import { openPool } from './database.ts'
+import { type Doors, openDoors } from './doors.ts'
 import { type Env, readEnv } from './env.ts'
 import { provideForPages } from './for-pages.ts'
 import { type Front, openFront } from './front.ts'
 import { allowOwnScripts, protect } from './headers.ts'
 import { migrate } from './migrate.ts'
 import { ownOrigin, publicOrigin } from './origin.ts'
+import { pageFunctions } from './page-functions.ts'
 import { openPages, type Pages } from './pages.ts'
 import { startPostgres } from './postgres.ts'
+import { openCommands } from './run-command.ts'
 import { authSecret } from './secret.ts'
 import type { Services } from './services.ts'
 import { openSockets } from './sockets.ts'
@@ -47,12 +52,17 @@ async function start(): Promise<void> {
   if (applied.length > 0) say(`migrations applied: ${applied.join(', ')}.`)
 
   const services = openServices(env, front, databaseUrl)
-  provideForPages({ version: services.version })
+  const doors = openDoors(services, openCommands(services.pool))
+  closers.push(async () => doors.close())
+  await doors.demonstration.recover()
+  provideForPages(pageFunctions(doors))
+  // next-auth makes its addresses of this.
+  Object.assign(process.env, { NEXTAUTH_URL: services.origin })
   const pages = await openPages(env, front)
   closers.push(pages.close)
   // First at a stop: requests finish while all else is still there, and sockets, which never would, are closed.
   closers.push(() => Promise.all([front.close(), services.io.close()]))
-  front.answerWith(listener(services, pages))
+  front.answerWith(listener(doors, pages))
   const seconds = ((performance.now() - began) / 1000).toFixed(1)
   console.log(`Fettleyard ${services.version} is ready at ${services.origin} (after ${seconds} s)`)
 }
@@ -84,15 +94,16 @@ function openServices(env: Env, front: Front, databaseUrl: string): Services {
 }
 
 /** The API by Hono, ahead of Next, which answered a tenth of the requests a second; sign-in and pages by Next. */
-function listener(services: Services, pages: Pages) {
-  const { mode } = services.env
-  const https = services.origin.startsWith('https:')
-  const api = getRequestListener(apiApp(services).fetch, { overrideGlobalObjects: false })
+function listener(doors: Doors, pages: Pages) {
+  const { env, secure } = doors
+  const api = getRequestListener(apiApp(doors).fetch, { overrideGlobalObjects: false })
   return (...[request, response]: Parameters<Pages['answer']>) => {
     const path = request.url ?? '/'
-    protect(response, https)
+    protect(response, secure)
+    stampAddress(request, env)
     if (/^\/api(?!\/auth\/)(?=[/?]|$)/.test(path)) return void api(request, response)
-    if (!path.startsWith('/_next/')) allowOwnScripts(request, response, mode)
+    if (!path.startsWith('/_next/')) allowOwnScripts(request, response, env.mode)
+    request.headers[PATH_HEADER] = path
     pages.answer(request, response)
   }
 }

@@ -1,28 +1,20 @@
-import type { Changed } from '../command/wire.ts'
+import type { Changed, People } from '../command/wire.ts'
 import type { Entity } from '../record/entity.ts'
-import type { ProjectRecord, ShopRecord } from '../record/project-record.ts'
-import { changedFor, type Move, personsIn, shopChangedFor } from './changed-for.ts'
+import { changedFor, personsIn, shopChangedFor } from './changed-for.ts'
 import type { Names } from './names.ts'
-import { type Rooms, roomOf } from './rooms.ts'
+import { type AnyMove, anyMove } from './outcome.ts'
+import { type Rooms, roomOf, type Watched } from './rooms.ts'
 import type { Io } from './sockets.ts'
 
 /** Changes of one record wait for each other at most this long, in ms. */
 const COALESCE_MS = 20
 
-export type ProjectMove = { readonly kind: 'project' } & Move<ProjectRecord>
-export type ShopMove = { readonly kind: 'shop' } & Move<ShopRecord>
-
 /** Tells those who follow a record, on this node, where it has come to. Moves of one record come in order. */
-export type Publish = (move: ProjectMove | ShopMove) => void
-
-interface Waiting {
-  move: ProjectMove | ShopMove
-  timer: NodeJS.Timeout
-}
+export type Publish = (move: AnyMove) => void
 
 /** Publishes to the rooms that have somebody in them, each as its view may see it. */
 export function openPublish(io: Io, rooms: Rooms, names: Names): Publish {
-  const waiting = new Map<string, Waiting>()
+  const waiting = new Map<string, AnyMove>()
   const lastAt = new Map<string, number>()
   /** One after another for a record, so that no message overtakes another while names are read. */
   const tails = new Map<string, Promise<void>>()
@@ -33,7 +25,7 @@ export function openPublish(io: Io, rooms: Rooms, names: Names): Publish {
     waiting.delete(record)
     lastAt.set(record, performance.now())
     const tail = (tails.get(record) ?? Promise.resolve())
-      .then(() => tell(ready.move))
+      .then(() => tell(ready))
       // What is lost here is noticed as a gap, and fetched.
       .catch((error: unknown) => console.error('fettleyard: a change was not published:', error))
     tails.set(record, tail)
@@ -44,50 +36,48 @@ export function openPublish(io: Io, rooms: Rooms, names: Names): Publish {
     })
   }
 
-  async function tell(move: ProjectMove | ShopMove): Promise<void> {
-    const known = await names(personsIn(move.entities, move.doings))
-    for (const watched of rooms.of(move.record.id)) {
-      const changed = seenBy(watched, move, known)
+  async function tell(any: AnyMove): Promise<void> {
+    const { record, entities, doings } = any.move
+    const known = await names(personsIn(entities, doings))
+    for (const watched of rooms.of(record.id)) {
+      const changed = seenBy(watched, any, known)
       if (changed !== null) io.local.to(roomOf(watched)).emit('changed', changed)
     }
   }
 
-  return (move) => {
-    const record = move.record.id
-    // Nobody is there; who comes later reads the record as it is then.
-    if (rooms.of(record).length === 0 && !waiting.has(record)) return
+  return (any) => {
+    const record = any.move.record.id
     const before = waiting.get(record)
     if (before !== undefined) {
-      before.move = joined(before.move, move)
+      waiting.set(record, joined(before, any))
       return
     }
+    // Nobody is there; who comes later reads the record as it is then.
+    if (rooms.of(record).length === 0) return
     const since = performance.now() - (lastAt.get(record) ?? Number.NEGATIVE_INFINITY)
-    const timer = setTimeout(flush, Math.max(0, COALESCE_MS - since), record)
-    waiting.set(record, { move, timer })
+    waiting.set(record, any)
+    setTimeout(flush, Math.max(0, COALESCE_MS - since), record)
   }
 }
 
-function seenBy(
-  watched: ReturnType<Rooms['of']>[number],
-  move: ProjectMove | ShopMove,
-  names: Awaited<ReturnType<Names>>,
-): Changed | null {
-  if (move.kind === 'project')
-    return 'view' in watched ? changedFor(watched.view, move, names) : null
-  return 'role' in watched ? shopChangedFor(watched.role, move, names) : null
+function seenBy(watched: Watched, any: AnyMove, names: People): Changed | null {
+  if (any.of === 'project')
+    return 'view' in watched ? changedFor(watched.view, any.move, names) : null
+  return 'role' in watched ? shopChangedFor(watched.role, any.move, names) : null
 }
 
 /** Two moves of a record as one: the later record, each entity as it was last. */
-function joined(
-  before: ProjectMove | ShopMove,
-  after: ProjectMove | ShopMove,
-): ProjectMove | ShopMove {
+function joined(before: AnyMove, after: AnyMove): AnyMove {
   const entities = new Map<string, Entity>()
-  for (const entity of [...before.entities, ...after.entities]) entities.set(entity.id, entity)
-  return {
-    ...after,
-    from: before.from,
-    entities: [...entities.values()],
-    doings: [...before.doings, ...after.doings],
+  for (const entity of [...before.move.entities, ...after.move.entities]) {
+    // As it was last, where it changed last.
+    entities.delete(entity.id)
+    entities.set(entity.id, entity)
   }
+  return anyMove(after.move.record, {
+    from: before.move.from,
+    to: after.move.to,
+    entities: [...entities.values()],
+    doings: [...before.move.doings, ...after.move.doings],
+  })
 }

@@ -12,6 +12,8 @@ const BY_REACH: readonly Role[] = ['owner', 'manager', 'hand', 'supplier', 'obse
 
 /** How views, rooms and files reach the records, and what a person is in them. */
 export type Reading = {
+  /** The record as this node knows it; null where there is none. */
+  readonly any: (id: RecordId) => Promise<AnyRecord | null>
   readonly project: (id: ProjectId) => Promise<ProjectRecord | null>
   readonly shop: (id: ShopId) => Promise<ShopRecord | null>
   /** What that person sees of a project; null where they have no part in it. */
@@ -38,6 +40,7 @@ export function openReading(
     )
   }
   return {
+    any: get,
     async project(id) {
       const record = await get(id)
       return record !== null && isProject(record) ? record : null

@@ -27,6 +27,8 @@ export type Sessions = {
   readonly of: (cookie: string | null | undefined) => Promise<Session | null>
   /** A `Set-Cookie` header for a session. */
   readonly cookieFor: (session: Session) => Promise<string>
+  /** A `Set-Cookie` header that takes it away. */
+  readonly noCookie: () => string
   /** Ends every session of a person that was issued until now, on every node within a second. */
   readonly end: (person: PersonId) => Promise<void>
   /** Whether a session is still good, as `of` tells; for sockets, which show their cookie only once. */
@@ -66,6 +68,9 @@ export function openSessions(db: Queryable, secret: string, secure: boolean): Se
   const isGood = async (session: Session): Promise<boolean> =>
     Date.parse(session.issuedAt) > (await endedMs(session.person))
 
+  const setCookie = (value: string, seconds: number): string =>
+    `${name}=${value}; Path=/; HttpOnly; SameSite=Lax; Max-Age=${seconds}${secure ? '; Secure' : ''}`
+
   return {
     async of(cookie) {
       const token = tokenIn(cookie ?? '', name)
@@ -75,9 +80,9 @@ export function openSessions(db: Queryable, secret: string, secure: boolean): Se
     async cookieFor({ person, ...claims }) {
       const token = { sub: person, ...claims }
       const value = await encode({ token, secret, maxAge: SESSION_SECONDS })
-      const flags = `Path=/; HttpOnly; SameSite=Lax; Max-Age=${SESSION_SECONDS}`
-      return `${name}=${value}; ${flags}${secure ? '; Secure' : ''}`
+      return setCookie(value, SESSION_SECONDS)
     },
+    noCookie: () => setCookie('', 0),
     async end(person) {
       // Our clock, not the database's: `issuedAt` is by ours as well.
       await db.query('update "Person" set "signedOutAt" = $2 where "id" = $1', [person, new Date()])

@@ -32,13 +32,11 @@ const signedIn = ({ id, name }: Account, proof: SignedIn['proof']): SignedIn => 
   provedAt: now(),
 })
 
-/** The session that begins with a sign-in. */
-export const sessionOf = ({ person, proof, provedAt }: SignedIn): Session => ({
-  person,
-  issuedAt: now(),
-  proof,
-  provedAt,
-})
+/** The session that begins with a proof given now. */
+export function sessionOf(person: Account['id'], proof: SignedIn['proof']): Session {
+  const at = now()
+  return { person, issuedAt: at, proof, provedAt: at }
+}
 
 /** The ways in; `demoDoors` where one press may do. */
 export function openSignIn(db: Queryable, limits: Limits, demoDoors: boolean): SignIn {

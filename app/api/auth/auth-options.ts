@@ -5,7 +5,8 @@ import { forPages, type SignedIn } from '@/lib/server/for-pages.ts'
 /** Set by our own server ahead of Next, whatever the client sent. */
 const ADDRESS = 'x-fettleyard-address'
 
-const addressIn = (headers: Record<string, unknown> | undefined): string => String(headers?.[ADDRESS])
+const addressIn = (headers: Record<string, unknown> | undefined): string =>
+  String(headers?.[ADDRESS])
 
 const userOf = (signedIn: SignedIn | null): User | null =>
   signedIn === null

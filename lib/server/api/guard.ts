@@ -3,6 +3,8 @@ import type { OwnOrigin } from '../origin.ts'
 
 const READS = new Set(['GET', 'HEAD'])
 const BODIES = new Set(['application/json', 'application/offset+octet-stream'])
+/** Files go by PUT as they are: a form of another site can't send these with PUT. */
+const FILES = /^(image\/[\w.+-]+|application\/pdf)$/
 
 /**
  * Lets a change in only from our own pages, as JSON (uploads: tus's type), so that no other site can press for a person who is
@@ -24,7 +26,8 @@ export function guard(isOwnOrigin: OwnOrigin): MiddlewareHandler {
       )
     }
     const type = context.req.header('content-type')?.split(';')[0]?.trim().toLowerCase()
-    if (method !== 'DELETE' && !BODIES.has(type ?? '')) {
+    const sent = BODIES.has(type ?? '') || (method === 'PUT' && FILES.test(type ?? ''))
+    if (method !== 'DELETE' && !sent) {
       const message = 'Send the body as application/json.'
       return context.json({ error: { field: 'content-type', message } }, 415)
     }

@@ -1,0 +1,74 @@
+import type { HttpBindings } from '@hono/node-server'
+import type { Context } from 'hono'
+import * as z from 'zod/mini'
+import type { Fault } from '../../command/wire-access.ts'
+import { ADDRESS_HEADER } from '../address.ts'
+import { TooOften } from '../rate-limit.ts'
+import type { Session, Sessions } from '../session.ts'
+
+/** Thrown by a route where the answer is a no that the person can act on. */
+export class Refused extends Error {
+  override name = 'Refused'
+  readonly status: 400 | 401 | 403 | 404 | 409 | 413 | 415
+  readonly field: string
+  constructor(status: Refused['status'], field: string, message: string) {
+    super(message)
+    this.status = status
+    this.field = field
+  }
+}
+
+/** The answer to what a route threw; undefined where it is a fault of ours. */
+export function faultAnswer(context: Context, error: unknown): Response | undefined {
+  if (error instanceof Refused) {
+    return context.json(fault(error.field, error.message), error.status)
+  }
+  if (error instanceof TooOften) {
+    context.header('retry-after', String(error.seconds))
+    return context.json(fault('', error.message), 429)
+  }
+  return undefined
+}
+
+const fault = (field: string, message: string): Fault => ({ error: { field, message } })
+
+/** Who is signed in. @throws {Refused} 401 */
+export async function signedIn(context: Context, sessions: Sessions): Promise<Session> {
+  const session = await sessions.of(context.req.header('cookie'))
+  if (session === null) throw new Refused(401, '', 'Sign in first.')
+  return session
+}
+
+/** What is there for this person. @throws {Refused} 404 */
+export function orNotFound<T>(found: T | null): T {
+  if (found === null) throw new Refused(404, '', 'There is nothing here that you may see.')
+  return found
+}
+
+/** The JSON body as `schema` wants it. @throws {Refused} 400 that names the first field that is wrong */
+export async function bodyOf<Schema extends z.ZodMiniType>(
+  context: Context,
+  schema: Schema,
+): Promise<z.infer<Schema>> {
+  const body: unknown = await context.req.json().catch(() => {
+    throw new Refused(400, 'body', 'The body is not JSON.')
+  })
+  return checked(body, schema)
+}
+
+/** A query's or a path's values as `schema` wants them. @throws {Refused} 400 */
+export function checked<Schema extends z.ZodMiniType>(
+  value: unknown,
+  schema: Schema,
+): z.infer<Schema> {
+  const parsed = z.safeParse(schema, value)
+  if (parsed.success) return parsed.data
+  const issue = parsed.error.issues[0]
+  throw new Refused(400, issue?.path.join('.') ?? '', issue?.message ?? 'This can’t be read.')
+}
+
+/** Where the request came from: stamped by our own server (`address.ts`). */
+export function addressOf(context: Context): string {
+  const { incoming }: HttpBindings = context.env
+  return String(incoming.headers[ADDRESS_HEADER])
+}

@@ -1,0 +1,106 @@
+import type { Demonstration } from './demonstration.ts'
+import { openDemonstration } from './demonstration.ts'
+import { type Files, openFiles } from './files.ts'
+import { type Follow, openFollow } from './follow.ts'
+import { openGrants } from './grants.ts'
+import { type Invitations, openInvitations } from './invitations.ts'
+import { isProject, recordIdOf } from './load.ts'
+import { type Mail, openMail } from './mail.ts'
+import { type Names, openNames } from './names.ts'
+import { openPublish } from './publish.ts'
+import { type Limits, openLimits } from './rate-limit.ts'
+import { openReading, type Reading } from './reading.ts'
+import { openReceipts, type Receipts } from './receipts.ts'
+import { openRooms, type Watched } from './rooms.ts'
+import type { Commands } from './run-command.ts'
+import type { Services } from './services.ts'
+import { openSessions, type Sessions } from './session.ts'
+import { openSignIn, type SignIn } from './sign-in.ts'
+import { openViews, type Views } from './views.ts'
+
+/** Everything that people, phones and pages come in by, over the one way to change a record. */
+export type Doors = Services & {
+  readonly commands: Commands
+  readonly sessions: Sessions
+  readonly limits: Limits
+  readonly signIn: SignIn
+  readonly mail: Mail
+  readonly names: Names
+  readonly reading: Reading
+  readonly views: Views
+  readonly files: Files
+  readonly invitations: Invitations
+  readonly receipts: Receipts
+  readonly demonstration: Demonstration
+  /** One press signs in as a person of the demonstration: on this machine only, unless a setting says so. */
+  readonly demoDoors: boolean
+  readonly secure: boolean
+  readonly close: () => void
+}
+
+/** Opens them, and passes on each change to those who follow it. */
+export function openDoors(services: Services, commands: Commands): Doors {
+  const { env, pool, io, origin, secret } = services
+  const { enter, memberships, records } = commands
+  const secure = origin.startsWith('https:')
+  const demoDoors = env.loopback || env.demoDoors
+  const sessions = openSessions(pool, secret, secure)
+  const limits = openLimits()
+  const mail = openMail(env)
+  const names = openNames(pool)
+  const reading = openReading(pool, records, memberships)
+  const files = openFiles(pool, env.dataDir)
+  const rooms = openRooms()
+  const follow: Follow = openFollow(io, rooms, sessions, pool, {
+    look: (person, record) => look(reading, person, record),
+    async version(id) {
+      const record = recordIdOf(id)
+      return record === undefined ? null : ((await records.get(record))?.record.version ?? null)
+    },
+  })
+  const publish = openPublish(io, rooms, names)
+  const granted = openGrants(sessions, memberships, follow)
+  const stopListening = commands.onCommit((move) => {
+    granted(move)
+    publish(move)
+  })
+  const load = async () => (await import('../../seed/load.ts')).loadDemonstration
+  return {
+    ...services,
+    commands,
+    sessions,
+    limits,
+    signIn: openSignIn(pool, limits, demoDoors),
+    mail,
+    names,
+    reading,
+    views: openViews(pool, reading, names),
+    files,
+    invitations: openInvitations(pool, enter, reading, mail, limits, origin),
+    receipts: openReceipts(pool, enter, reading, files, origin),
+    demonstration: openDemonstration(pool, enter, env.dataDir, load, commands.forget),
+    demoDoors,
+    secure,
+    close() {
+      stopListening()
+      follow.close()
+    },
+  }
+}
+
+async function look(
+  reading: Reading,
+  person: Parameters<Reading['viewOf']>[0],
+  id: string,
+): Promise<Watched | null> {
+  const record = recordIdOf(id)
+  if (record === undefined) return null
+  const found = await reading.any(record)
+  if (found === null) return null
+  if (isProject(found)) {
+    const view = await reading.viewOf(person, found)
+    return view === null ? null : { record: found.id, view }
+  }
+  const role = await reading.roleIn(person, found)
+  return role === null ? null : { record: found.id, role }
+}

@@ -67,6 +67,12 @@ export async function start(env: Readonly<Record<string, string>> = {}): Promise
     }
     child.stdout?.on('data', hear)
     child.stderr?.on('data', hear)
-    void ended.then((code) => resolve({ outcome: 'ended', code, output: said }))
+    void ended.then((code) => {
+      // One that never was ready has nothing worth keeping, unless the folder was given.
+      if (env.FETTLEYARD_DATA === undefined && !/is ready at/.test(said)) {
+        rmSync(dataDir, { recursive: true, force: true })
+      }
+      resolve({ outcome: 'ended', code, output: said })
+    })
   })
 }

@@ -11,7 +11,7 @@ export type Step = {
 /** Makes the types that Next derives from the pages; the compiler needs them. */
 const PAGE_TYPES: Step = { name: 'types of the pages', command: 'next', args: ['typegen'] }
 
-/** All that can be said of the sources without running them; the dependency rule is a test. */
+/** What tools say of the sources without running them. */
 export const CHECKS: readonly Step[] = [
   PAGE_TYPES,
   { name: 'type check', command: 'tsc', args: ['--noEmit'] },
@@ -21,8 +21,14 @@ export const CHECKS: readonly Step[] = [
     command: 'knip',
     args: ['--config', '.knip.json', '--no-progress'],
   },
-  { name: 'dependency rule', command: 'vitest', args: ['run', 'test/imports.test.ts'] },
 ]
+
+/** A test, and so among all tests too. */
+export const DEPENDENCY_RULE: Step = {
+  name: 'dependency rule',
+  command: 'vitest',
+  args: ['run', 'test/imports.test.ts'],
+}
 
 /**
  * Runs a step to its end, its output on ours.

@@ -39,6 +39,3 @@ export function addSums(...sums: readonly Sum[]): Sum {
     total((sum) => sum.tax),
   )
 }
-
-/** Nothing to pay. */
-export const nothing: Sum = sumOf([])

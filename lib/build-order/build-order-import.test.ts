@@ -123,10 +123,10 @@ describe('buildOrder.import', () => {
       ['input', 'links.2'],
       ['circle', 'stg'],
       ['input', 'checks.0.stage'],
-      ['input', 'type'],
+      ['input', 'checks.1.type'],
       ['input', 'checks.2.name'],
       ['input', 'holds.0.party'],
-      ['input', 'person'],
+      ['input', 'holds.1.person'],
     ])
   })
 

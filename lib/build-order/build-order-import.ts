@@ -9,8 +9,11 @@ import { bookOf } from './named-person.ts'
 
 /** What something new is called within one import; no id looks like it. */
 const Key = z.string().check(z.regex(/^[a-z]+[0-9]{1,6}$/, 'a key such as line12'))
-const AT_MOST = 20_000
-const list = <T extends z.ZodMiniType>(of: T) => z.array(of).check(z.maxLength(AT_MOST))
+/** More stages than any car has; a file with more is another file. */
+export const STAGES_AT_MOST = 20_000
+const list = <T extends z.ZodMiniType>(of: T, atMost = STAGES_AT_MOST) =>
+  z.array(of).check(z.maxLength(atMost))
+const MANY = 10 * STAGES_AT_MOST
 const PartyRef = z.union([PartyId, Key])
 const hours = z.nullable(Hours)
 
@@ -37,6 +40,7 @@ export const BuildOrderImport = z.object({
       leastLagHours: Hours,
       greatestLagHours: z.nullable(Hours),
     }),
+    MANY,
   ),
   checks: list(
     z.object({
@@ -47,6 +51,7 @@ export const BuildOrderImport = z.object({
       least: z.nullable(z.number()),
       greatest: z.nullable(z.number()),
     }),
+    MANY,
   ),
   holds: list(
     z.object({
@@ -56,6 +61,7 @@ export const BuildOrderImport = z.object({
       party: PartyRef,
       person: z.nullable(PersonId),
     }),
+    MANY,
   ),
   /** Stages whose name is in the record already come all the same. */
   acceptExisting: z.optional(z.boolean()),

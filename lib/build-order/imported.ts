@@ -198,7 +198,7 @@ function newChecks(
     }
     if (!once(JSON.stringify([stage.id, line.type, line.name])))
       faults.bad(`checks.${i}.name`, 'named twice')
-    faults.wrong.push(...wrongLimits(record.id, line))
+    faults.wrong.push(...wrongLimits(record.id, line, `checks.${i}.`))
     const position = (positions.get(stage.id) ?? 0) + 1
     positions.set(stage.id, position)
     return [missingCheck(ctx.newId('chk'), record.id, { ...line, stage: stage.id, position })]
@@ -221,7 +221,9 @@ function newHolds(
     if (party === undefined) faults.bad(`holds.${i}.party`, 'no such party')
     if (stage === undefined || party === undefined) return []
     if (line.person !== null)
-      faults.wrong.push(...notOfParty(record, party, line.person, record.id, ctx))
+      faults.wrong.push(
+        ...notOfParty(record, party, line.person, record.id, ctx, `holds.${i}.person`),
+      )
     if (!once(`${stage.id} ${line.point} ${party.id} ${line.person}`))
       faults.bad(`holds.${i}.party`, 'named twice')
     const asked = { ...line, stage: stage.id, party: party.id }

@@ -20,8 +20,9 @@ export function notOfParty(
   person: PersonId,
   entity: string,
   ctx: Context,
+  field = 'person',
 ): Condition[] {
-  const stranger = [badInput(entity, 'person', 'this person doesn’t act for that party')]
+  const stranger = [badInput(entity, field, 'this person doesn’t act for that party')]
   const participates = all(record.participants).some(
     (one) => one.party === party.id && one.person === person && one.removedAt === null,
   )

@@ -55,6 +55,11 @@ function told(fault: Fault, locale: string): readonly [fact: string, wayOut: str
         'There are no headings',
         `The first line names the columns: ${listed(Object.values(columnNames), locale)}.`,
       ]
+    case 'too many lines':
+      return [
+        `There are ${fault.lines} lines`,
+        `At most ${fault.most} can be imported at once. Divide the file.`,
+      ]
     case 'column missing':
       return [`There is no column “${fault.name}”`, 'Add it; every stage needs a name and a shop.']
     case 'column twice':

@@ -264,6 +264,12 @@ describe('a build order from a spreadsheet', () => {
     expect(read('stage,shop\n"Prime,x\n').faults).toMatchObject([{ what: 'quote' }])
     expect(read('stage,shop\n').input).toBeNull()
   })
+
+  it('has at most as many lines as one import takes', () => {
+    const { faults, input } = read(`stage,shop\n${'A,Thistle & Welt\n'.repeat(20_001)}`)
+    expect(faults).toMatchObject([{ what: 'too many lines', lines: 20_001, most: 20_000 }])
+    expect(input).toBeNull()
+  })
 })
 
 describe('five thousand lines', () => {

@@ -1,4 +1,5 @@
 import { CheckType } from '../../record/entities/work.ts'
+import { STAGES_AT_MOST } from '../build-order-import.ts'
 import { hoursInOrder } from '../stage-fields.ts'
 import { type AfterLine, readAfter } from './after-cell.ts'
 import { plainText, things } from './cell.ts'
@@ -138,6 +139,10 @@ export function readLines(text: string): ReadLines {
   if (headings === undefined)
     return { lines: [], faults: [{ what: 'no headings', line: 1, column: null }], ignored: [] }
   const { at, ignored, faults } = readHeadings(headings)
+  if (body.length > STAGES_AT_MOST) {
+    const many = { what: 'too many lines', lines: body.length, most: STAGES_AT_MOST } as const
+    faults.push({ ...many, line: null, column: null })
+  }
   if (faults.length > 0) return { lines: [], faults, ignored }
   const lines = body.map((row) => {
     const note = (column: Column | null, fact: Fact) =>

@@ -11,6 +11,7 @@ export type Fact =
   /** A quote that is opened and never closed. */
   | { readonly what: 'quote' }
   | { readonly what: 'no headings' }
+  | { readonly what: 'too many lines'; readonly lines: number; readonly most: number }
   | { readonly what: 'column missing' | 'column twice'; readonly name: Column }
   /** More cells than headings: a decimal comma without quotes, or a separator too many. */
   | { readonly what: 'too many cells'; readonly text: string }

@@ -1,6 +1,7 @@
 import type { Metadata, Viewport } from 'next'
 import { connection } from 'next/server'
 import type { ReactNode } from 'react'
+import { wornTheme } from '@/app/_entry/worn-theme.ts'
 import { stencilFace, textFace } from '@/app/_ui/faces.ts'
 import { readerLocale } from '@/app/_ui/reader-locale.ts'
 import { ToastProvider } from '@/app/_ui/toast.tsx'
@@ -23,7 +24,11 @@ export default async function RootLayout({ children }: { readonly children: Reac
   // A prerendered page has no nonce on its scripts, and the content policy would block them.
   await connection()
   return (
-    <html lang="en-GB" className={`${textFace.variable} ${stencilFace.variable}`}>
+    <html
+      lang="en-GB"
+      data-theme={await wornTheme()}
+      className={`${textFace.variable} ${stencilFace.variable}`}
+    >
       <body>
         <LiveProvider locale={await readerLocale()} now={new Date().toISOString()}>
           <ToastProvider>{children}</ToastProvider>

@@ -5,16 +5,22 @@ import * as z from 'zod/mini'
 import { useNow } from '@/lib/live/live-provider.tsx'
 import { Instant } from '@/lib/record/scalars.ts'
 import { askServer, posting } from './ask-server.ts'
+import { signInWith } from './sign-in-with.ts'
 import { TextField } from './text-field.tsx'
 
-const Proved = z.object({ provedUntil: z.nullable(Instant), demo: z.boolean() })
+const Proved = z.object({
+  person: z.object({ id: z.string() }),
+  provedUntil: z.nullable(Instant),
+  demo: z.boolean(),
+})
 type Proved = z.infer<typeof Proved>
 const KEY = ['me', 'proof']
 
 /** How fresh the proof is of who this person is. */
 export interface ProofState {
   readonly fresh: boolean
-  readonly demo: boolean
+  /** The person, where they are of the demonstration: they have no password, and prove it as they came in. */
+  readonly demo: string | null
   readonly learn: (proved: Proved) => void
 }
 
@@ -30,9 +36,9 @@ export function useProof(): ProofState {
     },
   })
   const learn = (proved: Proved) => query.setQueryData(KEY, proved)
-  if (data === undefined || data === null) return { fresh: true, demo: false, learn }
+  if (data === undefined || data === null) return { fresh: true, demo: null, learn }
   const fresh = data.provedUntil !== null && data.provedUntil > now
-  return { fresh, demo: data.demo, learn }
+  return { fresh, demo: data.demo ? data.person.id : null, learn }
 }
 
 /** The same person proves again who they are, by password; a demo person by one press. */
@@ -52,10 +58,13 @@ export function ProveAgain({
   const prove = async () => {
     setWaiting(true)
     setWrong(undefined)
-    const answer = await askServer(Proved, '/api/prove', posting(proof.demo ? {} : { password }))
+    const shut = proof.demo === null ? null : await signInWith('demo', { person: proof.demo })
+    const answer = await (proof.demo === null
+      ? askServer(Proved, '/api/prove', posting({ password }))
+      : askServer(Proved, '/api/me'))
     setWaiting(false)
-    if (!answer.ok) {
-      setWrong(answer.message)
+    if (shut !== null || !answer.ok) {
+      setWrong(shut ?? (answer.ok ? undefined : answer.message))
       return
     }
     setPassword('')
@@ -72,7 +81,7 @@ export function ProveAgain({
       }}
     >
       <p>{why}</p>
-      {!proof.demo && (
+      {proof.demo === null && (
         <TextField
           label="Your password"
           type="password"
@@ -83,7 +92,7 @@ export function ProveAgain({
           required
         />
       )}
-      {proof.demo && wrong !== undefined && (
+      {proof.demo !== null && wrong !== undefined && (
         <p className="wrong" role="alert">
           {wrong}
         </p>

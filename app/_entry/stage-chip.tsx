@@ -1,11 +1,11 @@
 'use client'
-import { shownState } from '@/app/_ui/shown-state.ts'
 import { StateMark } from '@/app/_ui/state-mark.tsx'
+import { stageStatus } from '@/lib/gate/status.ts'
 import type { Stage } from '@/lib/record/entities/work.ts'
 import { useDesk } from './use-desk.ts'
 
 /** A stage's state now, as the gate has it. */
 export function StageChip({ stage }: { readonly stage: Stage }) {
   const { record, reader } = useDesk()
-  return <StateMark state={shownState(record, stage, reader.now)} />
+  return <StateMark state={stageStatus(record, stage, reader.now)} />
 }

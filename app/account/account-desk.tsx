@@ -1,0 +1,136 @@
+'use client'
+import Link from 'next/link'
+import { useState } from 'react'
+import * as z from 'zod/mini'
+import { askServer, posting } from '@/app/_entry/ask-server.ts'
+import { signOutHere } from '@/app/_entry/sign-in-with.ts'
+import { ThemePick } from '@/app/_entry/theme-pick.tsx'
+import { Head } from '@/app/_ui/paper.tsx'
+import type { Me } from '@/lib/command/wire.ts'
+
+/** Where a person belongs, how their screens look, and the ways out. */
+export function AccountDesk({ me }: { readonly me: Me }) {
+  return (
+    <div className="cols cols-2">
+      <div className="stack">
+        <section className="sheet stack">
+          <Head title="Where you belong" />
+          <ul className="ruled">
+            {me.shops.map((shop) => (
+              <li key={shop.id} className="rowend">
+                <Link href={`/shops/${shop.id}`}>{shop.name}</Link>
+                <span className="small">{shop.role}</span>
+              </li>
+            ))}
+            {me.projects.map((project) => (
+              <li key={project.id} className="rowend">
+                <Link href={`/p/${project.id}`}>{project.name}</Link>
+                <span className="small">
+                  {project.partyName}
+                  {project.lead ? ', lead' : ''}
+                </span>
+              </li>
+            ))}
+          </ul>
+          {me.shops.length + me.projects.length === 0 && (
+            <p className="soft">Nowhere yet. Whoever brings you in sends an invitation.</p>
+          )}
+        </section>
+        <section className="sheet stack">
+          <ThemePick />
+        </section>
+      </div>
+      <div className="stack">
+        <Ways />
+        {me.demo && <EndDemonstration />}
+      </div>
+    </div>
+  )
+}
+
+function Ways() {
+  const [waiting, setWaiting] = useState(false)
+  const [wrong, setWrong] = useState<string>()
+  const everywhere = async () => {
+    setWaiting(true)
+    const answer = await askServer(z.unknown(), '/api/sign-out-everywhere', posting({}))
+    if (answer.ok) {
+      window.location.assign('/sign-in')
+      return
+    }
+    setWaiting(false)
+    setWrong(answer.message)
+  }
+  return (
+    <section className="sheet stack">
+      <Head title="Sign out" />
+      <button
+        type="button"
+        className="btn btn-wide"
+        disabled={waiting}
+        onClick={async () => {
+          setWaiting(true)
+          await signOutHere()
+          window.location.assign('/sign-in')
+        }}
+      >
+        Sign out on this device
+      </button>
+      <button
+        type="button"
+        className="btn btn-line btn-wide"
+        disabled={waiting}
+        onClick={() => void everywhere()}
+      >
+        Sign out everywhere
+      </button>
+      <p className="small soft">
+        Everywhere ends every session of yours at once: a lost phone, a shared desk.
+      </p>
+      {wrong !== undefined && (
+        <p className="wrong" role="alert">
+          {wrong}
+        </p>
+      )}
+    </section>
+  )
+}
+
+function EndDemonstration() {
+  const [waiting, setWaiting] = useState(false)
+  const [wrong, setWrong] = useState<string>()
+  const end = async () => {
+    setWaiting(true)
+    const answer = await askServer(z.unknown(), '/api/installation/remove-demo', posting({}))
+    if (answer.ok) {
+      window.location.assign('/set-up')
+      return
+    }
+    setWaiting(false)
+    setWrong(answer.message)
+  }
+  return (
+    <details className="sheet">
+      <summary>End the demonstration</summary>
+      <div className="stack tight">
+        <p>
+          Removes the invented cars, shops and people, and their doors. Then this installation is
+          empty and can be set up.
+        </p>
+        <button
+          type="button"
+          className="btn btn-line btn-wide"
+          disabled={waiting}
+          onClick={() => void end()}
+        >
+          Remove it all
+        </button>
+        {wrong !== undefined && (
+          <p className="wrong" role="alert">
+            {wrong}
+          </p>
+        )}
+      </div>
+    </details>
+  )
+}

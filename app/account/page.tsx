@@ -1,0 +1,23 @@
+import type { Metadata } from 'next'
+import { redirect } from 'next/navigation'
+import { cookieHeader } from '@/app/_entry/cookie.ts'
+import { forPages } from '@/lib/server/for-pages.ts'
+import { AccountDesk } from './account-desk.tsx'
+
+export const metadata: Metadata = { title: 'Your account · Fettleyard' }
+
+export default async function AccountPage() {
+  const me = await forPages().me(await cookieHeader())
+  if (me === null) redirect('/sign-in?next=/account')
+  return (
+    <main className="page stack">
+      <header className="plate">
+        <div>
+          <h1>{me.person.name}</h1>
+          <p>{me.person.email}</p>
+        </div>
+      </header>
+      <AccountDesk me={me} />
+    </main>
+  )
+}

@@ -154,7 +154,7 @@ export const projectCommands = {
   'handover.takeBack': handoverTakeBack,
   'handover.receive': handoverReceive,
 } satisfies {
-  readonly [Name in ProjectCommandName]?: ProjectCommand<Name>
+  readonly [Name in ProjectCommandName]: ProjectCommand<Name>
 }
 
 /** Every command on a shop book, by name. */
@@ -167,4 +167,4 @@ export const shopCommands = {
   'membership.add': membershipAdd,
   'membership.change': membershipChange,
   'membership.remove': membershipRemove,
-} satisfies { readonly [Name in ShopCommandName]?: ShopCommand<Name> }
+} satisfies { readonly [Name in ShopCommandName]: ShopCommand<Name> }

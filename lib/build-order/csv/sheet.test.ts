@@ -32,8 +32,11 @@ describe('separated values (RFC 4180 §2)', () => {
     ])
   })
 
-  it('with a quote that is never closed say on which line', () => {
-    expect(readSheet('stage,shop\nPrime,Hob Lane\n"Paint,Hob Lane\n')).toMatchObject({ ok: false })
+  it('with a quote that is never closed say in which line it opens', () => {
+    expect(readSheet('stage,shop\nPrime,Hob Lane\n"Paint,Hob Lane\nTrim,Hob Lane\n')).toEqual({
+      ok: false,
+      line: 3,
+    })
   })
 })
 

@@ -8,7 +8,7 @@ export interface Row {
 }
 export type Sheet =
   | { readonly ok: true; readonly delimiter: string; readonly rows: readonly Row[] }
-  /** A quote is opened and never closed, or closed in the middle of a cell. */
+  /** A quote is opened in that line and never closed. */
   | { readonly ok: false; readonly line: number }
 
 const delimiters = [',', ';', '\t'] as const
@@ -56,8 +56,9 @@ export function readSheet(text: string): Sheet {
     return { ok: true, delimiter, rows: rows.map((cells, i) => ({ line: i + 1, cells })) }
   } catch (error) {
     if (!(error instanceof CsvError)) throw error
-    const line: unknown = error.lines
-    return { ok: false, line: typeof line === 'number' ? line : 1 }
+    // The row in which the quote opens: as many were whole before it. The parser itself tells the end of the text.
+    const whole: unknown = error.records
+    return { ok: false, line: typeof whole === 'number' ? whole + 1 : 1 }
   }
 }
 

@@ -42,16 +42,17 @@ async function launch(name, args) {
   if (NEEDS_BUILD.has(name)) done.push(await build())
   if (name === 'start' || name === 'dev') say(`${done.join(', ')}.`)
   const main = MAIN.get(name) ?? { args: [join('lib', 'bin', `${name}.ts`)], env: {} }
-  return follow([...main.args, ...args], main.env)
+  return follow(name, [...main.args, ...args], main.env)
 }
 
 /**
  * Runs our Node with an open channel, whose end tells the child that its launcher was asked to stop or was killed.
+ * @param {string} name
  * @param {readonly string[]} args
  * @param {Readonly<Record<string, string>>} env
  * @returns {Promise<number>} its exit code
  */
-function follow(args, env) {
+function follow(name, args, env) {
   return new Promise((resolve, reject) => {
     const child = spawn(node24(), args, {
       cwd: root,
@@ -59,7 +60,11 @@ function follow(args, env) {
       stdio: ['inherit', 'inherit', 'inherit', 'ipc'],
     })
     // A terminal sends Ctrl-C to the child as well, so a signal isn't passed on: it would count twice.
-    const stop = () => child.connected && child.disconnect()
+    const stop = () => {
+      if (child.connected) child.disconnect()
+      // The watcher of `dev` hears no such end, and passes this on.
+      if (name === 'dev') child.kill('SIGTERM')
+    }
     for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, stop)
     whenNpmIsGone(stop)
     child.once('error', reject)

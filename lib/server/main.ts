@@ -12,6 +12,7 @@ import { type Front, openFront } from './front.ts'
 import { allowOwnScripts, protect } from './headers.ts'
 import { migrate } from './migrate.ts'
 import { ownOrigin, publicOrigin } from './origin.ts'
+import { listenToOtherNodes } from './other-nodes.ts'
 import { pageFunctions } from './page-functions.ts'
 import { openPages, type Pages } from './pages.ts'
 import { startPostgres } from './postgres.ts'
@@ -52,7 +53,10 @@ async function start(): Promise<void> {
   if (applied.length > 0) say(`migrations applied: ${applied.join(', ')}.`)
 
   const services = openServices(env, front, databaseUrl)
-  const doors = openDoors(services, openCommands(services.pool))
+  const commands = openCommands(services.pool)
+  const others = await listenToOtherNodes(databaseUrl, services.pool, commands)
+  closers.push(others.close)
+  const doors = openDoors(services, commands)
   closers.push(async () => doors.close())
   await doors.demonstration.recover()
   provideForPages(pageFunctions(doors))

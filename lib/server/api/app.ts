@@ -1,6 +1,7 @@
 import { Hono } from 'hono'
 import { openApi } from '../../command/openapi.ts'
 import type { Doors } from '../doors.ts'
+import { commandRoutes } from './commands.ts'
 import { faultAnswer } from './door.ts'
 import { fileRoutes } from './files.ts'
 import { guard } from './guard.ts'
@@ -23,6 +24,7 @@ export function apiApp(doors: Doors): Hono {
   })
   api.get('/health', (context) => context.json({ status: 'ok', version: doors.version }))
   api.get('/openapi.json', (context) => context.json(openApi(doors.version)))
+  commandRoutes(api, doors)
   meRoutes(api, doors)
   projectRoutes(api, doors)
   shopRoutes(api, doors)

@@ -131,6 +131,7 @@ export function openCommands(pool: pg.Pool, settings: CommandSettings = {}): Com
     who: SessionActor,
     request: Request,
     given: { readonly as: Actor | null; readonly now: Instant | null },
+    record?: RecordId,
   ): Promise<Outcome> {
     const { name, input, key, happenedAt } = request
     const expected = new Map(Object.entries(request.expected ?? {}))
@@ -141,7 +142,7 @@ export function openCommands(pool: pg.Pool, settings: CommandSettings = {}): Com
         ? undefined
         : creates
           ? idsFrom(key)(root)
-          : await finder.find(root, [...expected.keys()], input)
+          : (record ?? (await finder.find(root, [...expected.keys()], input)))
     if (home === undefined) {
       const message =
         'the record that the command is for, as {id: version}: its input names nothing that is there'

@@ -1,8 +1,10 @@
 import { linksFrom } from '../gate/indexes.ts'
+import { startConditions } from '../gate/start.ts'
 import { type Condition, wrongState } from '../record/condition.ts'
 import type { Stage } from '../record/entities/work.ts'
 import type { StageId } from '../record/ids.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
+import type { Instant } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
 
 /** The stages that wait for that one directly. */
@@ -39,4 +41,17 @@ export function inDoubtAfter(
     .map((id) => must(record.stages, id))
     .filter((stage) => stage.state === 'signed off')
     .map((stage) => ({ ...stage, state: 'in doubt', doubt }))
+}
+
+/**
+ * Why a stage that is signed off now stands in doubt at once: something it relies on is reopened or in doubt, and that isn't
+ * conceded. Null where it stands.
+ */
+export function doubtOf(record: ProjectRecord, stage: Stage, at: Instant): string | null {
+  const doubted = startConditions(record, stage, at).find(
+    (unmet) => unmet.rule === 'predecessor' && (unmet.is === 'reopened' || unmet.is === 'in doubt'),
+  )
+  if (doubted === undefined) return null
+  const before = must(record.stages, doubted.entity)
+  return before.doubt ?? before.name
 }

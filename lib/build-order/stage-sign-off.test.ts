@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import {
   aCheck,
   aHandover,
+  aLink,
   anActor,
   anEngine,
   anId,
@@ -152,6 +153,18 @@ describe('stage.signOff', () => {
     })
     const half = { ...conceded, parties: [engineShop] }
     expect(signOff({}, ready, engine, amiss, half)).toMatchObject({ outcome: 'refusal' })
+  })
+
+  it('stands in doubt where what it relied on was reopened while it was in work', () => {
+    const before = aStage({ state: 'reopened', doubt: 'It has sunk.', assemblies: [] })
+    const link = aLink({ from: before.id, to: ready.id })
+    expect(signOff({}, ready, engine, before, link)).toMatchObject({
+      entities: [
+        { state: 'in doubt', doubt: 'It has sunk.', signedOffAt: at(100) },
+        { kind: 'signOff', type: 'sign-off' },
+        { kind: 'handover' },
+      ],
+    })
   })
 
   it('is never told by phone: only its party signs', () => {

@@ -10,12 +10,13 @@ import { Instant } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
 import { dueHandover } from './due-handover.ts'
 import { endConditions, ended } from './end-of-work.ts'
+import { doubtOf } from './followers.ts'
 import { signature } from './signature.ts'
 import { notIn } from './stage-state.ts'
 
 /**
  * The party of a stage declares it done; `end` records the end of work in the same press.
- * Refuses without an end, or while a check is neither passed nor conceded. Prepares the handover with which the stage ends.
+ * It stands in doubt where something it relied on was reopened meanwhile. Refuses without an end, or while a check is neither passed nor conceded. Prepares the handover with which the stage ends.
  */
 export const stageSignOff = defineCommand({
   name: 'stage.signOff',
@@ -45,8 +46,15 @@ export const stageSignOff = defineCommand({
         ? { stage, assemblies: [] }
         : ended(record, stage, input.end.endedAt, ctx.actor.person)
     const after = projectAfter(record, { version: record.version, entities: over.assemblies })
+    // Signed off, but something it relied on was reopened while it was in work: that is what *in doubt* means.
+    const doubt = doubtOf(record, stage, ctx.happenedAt)
     return changes(
-      { ...over.stage, state: 'signed off', signedOffAt: ctx.happenedAt, doubt: null },
+      {
+        ...over.stage,
+        state: doubt === null ? 'signed off' : 'in doubt',
+        signedOffAt: ctx.happenedAt,
+        doubt,
+      },
       signature(record, stage, 'sign-off', stage.party, ctx),
       ...over.assemblies,
       ...dueHandover(after, over.stage, ctx),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import {
+  aChangeOrder,
   anActor,
   anEngine,
   anId,
@@ -14,8 +15,10 @@ import {
   trimShop,
 } from '../../test/builders.ts'
 import { press, pressed } from '../../test/press.ts'
+import { withRows } from '../record/table.ts'
 import { askClose } from './ask-close.ts'
 import { conditionAsk } from './condition-ask.ts'
+import { conditionConcede } from './condition-concede.ts'
 import { toldConfirm } from './told-confirm.ts'
 
 const stage = aStage()
@@ -55,6 +58,18 @@ describe('condition.ask', () => {
     expect(press(conditionAsk, ada, asked, input)).toMatchObject({
       conditions: [{ rule: 'exists', since: at(100) }],
     })
+  })
+
+  it('does not guess where a phone may not see the change order that is asked about', () => {
+    const order = aChangeOrder({ party: engineShop })
+    const extra = { ...stage, changeOrder: order.id }
+    const all = aRecord(extra, anEngine(), order)
+    const about = { stage: stage.id, rule: 'change-order', entity: order.id, to: owner }
+    expect(press(conditionAsk, ada, all, about).outcome).toBe('changes')
+    const view = { ...all, changeOrders: withRows(all.changeOrders, [], [order.id]) }
+    expect(press(conditionAsk, ada, view, about).outcome).toBe('unknown')
+    const concede = { stage: stage.id, rule: 'change-order', entity: order.id, reason: 'No.' }
+    expect(press(conditionConcede, ada, view, concede).outcome).toBe('unknown')
   })
 
   it('is for those who take part, not for who only looks on', () => {

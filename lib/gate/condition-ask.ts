@@ -8,7 +8,7 @@ import { Line, OptionalText } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
 import { whoConcedes } from './concessions.ts'
 import { asksOf } from './indexes.ts'
-import { unmetNow } from './unmet-now.ts'
+import { unmetAbout } from './unmet-now.ts'
 
 /**
  * Puts an unmet condition of a stage before a party that can clear it, or concede it. It is answered when the condition is met.
@@ -29,9 +29,7 @@ export const conditionAsk = defineCommand({
     const { rule, entity, to } = input
     const { party: from, person } = ctx.actor
     if (from === null) return refusal(wrongInput(stage.id, 'party', 'a party of this project'))
-    const found = unmetNow(record, stage, ctx.happenedAt).filter(
-      (unmet) => unmet.rule === rule && unmet.entity === entity,
-    )
+    const found = unmetAbout(record, stage, input, ctx.happenedAt)
     if (found.length === 0) return refusal(wrongState(entity, 'met', 'not met'))
     const able = found.flatMap(({ clearedBy, concedable }) =>
       concedable ? [...clearedBy, ...whoConcedes(record, stage)] : clearedBy,

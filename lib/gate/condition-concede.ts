@@ -7,7 +7,7 @@ import { EntityId, StageId } from '../record/ids.ts'
 import { Line, Text } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
 import { concessionOn, whoConcedes } from './concessions.ts'
-import { unmetNow } from './unmet-now.ts'
+import { unmetAbout } from './unmet-now.ts'
 
 /**
  * Accepts an unmet condition of a stage, with a reason that stays visible. It counts once the stage's party and the lead have
@@ -26,9 +26,7 @@ export const conditionConcede = defineCommand({
     const known = concessionOn(record, stage, rule, entity)
     if (known?.parties.includes(party) === true)
       return refusal({ ...plain(known.id), rule: 'exists', field: 'rule', since: known.at })
-    const condition = unmetNow(record, stage, ctx.happenedAt).find(
-      (unmet) => unmet.rule === rule && unmet.entity === entity,
-    )
+    const [condition] = unmetAbout(record, stage, input, ctx.happenedAt)
     if (condition === undefined) return refusal(wrongState(entity, 'met', 'not met'))
     if (!condition.concedable) return refusal(condition)
     if (known !== undefined)

@@ -40,15 +40,15 @@ export function gateOf(record: ProjectRecord, at: Instant): Gate {
 }
 
 function makeGate(record: ProjectRecord, at: Instant): Gate {
-  const judged = new Map<string, readonly Judged[]>()
-  const rooted = new Map<string, readonly Judged[]>()
+  const judged = new Map<Stage, readonly Judged[]>()
+  const rooted = new Map<Stage, readonly Judged[]>()
   const causes = new Map<string, Cause>()
 
   function bare(stage: Stage): readonly Judged[] {
-    const known = judged.get(stage.id)
+    const known = judged.get(stage)
     if (known !== undefined) return known
     const found = requirementsOf(record, stage, at)
-    judged.set(stage.id, found)
+    judged.set(stage, found)
     return found
   }
 
@@ -103,7 +103,7 @@ function makeGate(record: ProjectRecord, at: Instant): Gate {
   }
 
   function requirements(stage: Stage): readonly Judged[] {
-    const known = rooted.get(stage.id)
+    const known = rooted.get(stage)
     if (known !== undefined) return known
     const found = bare(stage).map((requirement) => {
       const { unmet } = requirement
@@ -115,7 +115,7 @@ function makeGate(record: ProjectRecord, at: Instant): Gate {
       }
       return { ...requirement, unmet: { ...unmet, root: rootOf(stage, unmet) } }
     })
-    rooted.set(stage.id, found)
+    rooted.set(stage, found)
     return found
   }
 

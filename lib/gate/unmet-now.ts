@@ -2,6 +2,7 @@ import type { Condition } from '../record/condition.ts'
 import type { Stage } from '../record/entities/work.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import type { Instant } from '../record/scalars.ts'
+import { Hidden } from '../record/table.ts'
 import { checkConditions } from './sign-off.ts'
 import { startConditions } from './start.ts'
 
@@ -14,4 +15,19 @@ export function unmetNow(record: ProjectRecord, stage: Stage, at: Instant): Cond
   const atWork = stage.state === 'in work' || stage.state === 'ended'
   const start = atWork ? [] : startConditions(record, stage, at)
   return [...start, ...checkConditions(record, stage)]
+}
+
+/**
+ * Those of a rule about one thing; several where several signatures are missing. Empty where it is met or conceded.
+ * @throws {Hidden} where the view may not see whether it is met.
+ */
+export function unmetAbout(
+  record: ProjectRecord,
+  stage: Stage,
+  about: { readonly rule: string; readonly entity: string },
+  at: Instant,
+): Condition[] {
+  const unmet = unmetNow(record, stage, at).filter(({ entity }) => entity === about.entity)
+  if (unmet.some(({ rule }) => rule === 'unknown')) throw new Hidden(about.entity)
+  return unmet.filter(({ rule }) => rule === about.rule)
 }

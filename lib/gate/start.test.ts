@@ -11,7 +11,6 @@ import {
   aPart,
   aRecord,
   aShell,
-  aSlot,
   aStage,
   at,
   engineId,
@@ -343,37 +342,6 @@ describe('hold and witness points', () => {
     expect(unmet(wings, 59, done(9), link, invited)).toMatchObject([{ clearedBy: [owner] }])
     expect(unmet(wings, 60, done(9), link, invited)).toEqual([])
     expect(unmet(wings, 50, done(9), link, { ...invited, state: 'waived' })).toEqual([])
-  })
-})
-
-describe('a stage that needs a bay', () => {
-  const spray = { ...wings, needsBay: true }
-  const slot = aSlot({ stage: spray.id })
-
-  it('waits for an agreed slot that runs now', () => {
-    expect(unmet(spray, 30)).toMatchObject([
-      { rule: 'slot', is: 'none', clearedBy: [lead], clearedWith: { command: 'slot.claim' } },
-    ])
-    expect(unmet(spray, 30, { ...slot, state: 'asked' })).toMatchObject([
-      { is: 'asked', slot: slot.id, clearedWith: { command: 'slot.agree' } },
-    ])
-    expect(unmet(spray, 23, slot)).toMatchObject([{ is: 'outside', from: at(24), to: at(48) }])
-    expect(unmet(spray, 48, slot)).toMatchObject([{ is: 'outside' }])
-    expect(unmet(spray, 24, slot)).toEqual([])
-    expect(unmet(spray, 30, { ...slot, state: 'released' })).toMatchObject([{ is: 'none' }])
-  })
-
-  it('takes a slot of its party for the same assembly, and none of another party', () => {
-    expect(unmet(spray, 30, { ...slot, stage: null })).toEqual([])
-    expect(unmet(spray, 30, { ...slot, stage: null, party: trimShop })).toHaveLength(1)
-  })
-
-  it('waits while the work of an earlier slot still stands in the bay', () => {
-    const before = aStage({ state: 'in work', assemblies: [engineId], party: trimShop })
-    const overrun = aSlot({ stage: before.id, assembly: engineId, from: at(0), to: at(24) })
-    expect(unmet(spray, 30, slot, before, { ...overrun, party: trimShop })).toMatchObject([
-      { rule: 'slot', is: 'bay taken', root: before.id, clearedBy: [trimShop] },
-    ])
   })
 })
 

@@ -7,14 +7,13 @@ import { must } from '../record/table.ts'
 import { ownWorkConditions, standsIn } from './own-work.ts'
 import { notIn } from './stage-state.ts'
 
-/** Whether that person may release or waive a point: they act for its party (are the one named), or stand in for a one-hand shop. */
-export function mayClear(actor: Actor, record: ProjectRecord, hold: Hold): boolean {
-  const named = hold.person === null || hold.person === actor.person
-  return (
-    (named && actsFor(actor, hold.party)) ||
-    standsIn(actor, record, must(record.stages, hold.stage), hold.party)
-  )
-}
+/** Whether that person acts for the party of a point, and is the one named where a person is. */
+export const isNamed = (actor: Actor, hold: Hold): boolean =>
+  (hold.person === null || hold.person === actor.person) && actsFor(actor, hold.party)
+
+/** Whether that person may release or waive a point: they are named, or stand in for a one-hand shop. */
+export const mayClear = (actor: Actor, record: ProjectRecord, hold: Hold): boolean =>
+  isNamed(actor, hold) || standsIn(actor, record, must(record.stages, hold.stage), hold.party)
 
 /** Why a point can't be released or waived now: it is cleared already, its work hasn't begun, or it is that person's own work. */
 export function clearConditions(

@@ -25,12 +25,11 @@ export const holdWaive = defineCommand({
         clearedWith: { command: 'hold.release', input: { hold: hold.id } },
       })
     }
-    if (hold.clearedAt !== null) return refusal(...clearConditions(record, hold, 'hold.waive', ctx))
     // A witness may say so long before the work begins; whoever did the work still never does.
-    const own = clearConditions(record, hold, 'hold.waive', ctx).filter(
-      ({ rule }) => rule !== 'state',
+    const unmet = clearConditions(record, hold, 'hold.waive', ctx).filter(
+      ({ rule, entity }) => rule !== 'state' || entity === hold.id,
     )
-    if (own.length > 0) return refusal(...own)
+    if (unmet.length > 0) return refusal(...unmet)
     return changes(cleared(hold, 'waived', input.remark, ctx))
   },
 })

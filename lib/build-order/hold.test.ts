@@ -183,6 +183,16 @@ describe('hold.takeBack', () => {
     })
   })
 
+  it('is for the party named and for who pressed, not for a lead that had no hand in it', () => {
+    const theirs = { ...own, state: 'released' as const, clearedAt: at(20) }
+    const by = (person: string) => aRecord(stage, { ...theirs, clearedBy: anId('psn', person) })
+    const ada = anActor(lead, { person: anId('psn', 'ada') })
+    const input = { hold: own.id, reason }
+    expect(press(holdTakeBack, ada, by('pru'), input).outcome).toBe('forbidden')
+    expect(press(holdTakeBack, ada, by('ada'), input).outcome).toBe('changes')
+    expect(press(holdTakeBack, wyn, by('ada'), input).outcome).toBe('changes')
+  })
+
   it('refuses once what it held up has begun', () => {
     const next = aStage({ state: 'in work', startedAt: at(30) })
     const begun = aRecord(stage, released, next, aLink({ from: stage.id, to: next.id }))

@@ -5,7 +5,7 @@ import { HoldId } from '../record/ids.ts'
 import { OptionalText } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
 import { clearConditions, cleared, mayClear } from './clear-hold.ts'
-import { bookOfHands } from './own-work.ts'
+import { bookOfHands, ownWorkConditions } from './own-work.ts'
 
 /** The witness does without being there. Only a witness point is waived; a hold point is seen and released. */
 export const holdWaive = defineCommand({
@@ -26,9 +26,12 @@ export const holdWaive = defineCommand({
       })
     }
     // A witness may say so long before the work begins; whoever did the work still never does.
-    const unmet = clearConditions(record, hold, 'hold.waive', ctx).filter(
-      ({ rule, entity }) => rule !== 'state' || entity === hold.id,
-    )
+    const stage = must(record.stages, hold.stage)
+    const press = { command: 'hold.waive', input: { hold: hold.id } } as const
+    const unmet =
+      hold.clearedAt === null
+        ? ownWorkConditions(record, stage, hold.party, press, ctx)
+        : clearConditions(record, hold, 'hold.waive', ctx)
     if (unmet.length > 0) return refusal(...unmet)
     return changes(cleared(hold, 'waived', input.remark, ctx))
   },

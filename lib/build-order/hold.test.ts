@@ -138,8 +138,13 @@ describe('hold.waive', () => {
 
   it('is no way for whoever did the work', () => {
     const worked = anActor(owner, { person: wyn.person })
-    expect(press(holdWaive, worked, record, { hold: witness.id })).toMatchObject({
-      conditions: [{ rule: 'own-work' }],
+    for (const state of ['ended', 'reopened'] as const)
+      expect(
+        press(holdWaive, worked, aRecord({ ...stage, state }, witness), { hold: witness.id }),
+      ).toMatchObject({ conditions: [{ rule: 'own-work' }] })
+    const waived = aRecord(stage, { ...witness, state: 'waived', clearedAt: at(3) })
+    expect(press(holdWaive, anActor(owner), waived, { hold: witness.id })).toMatchObject({
+      conditions: [{ rule: 'state', is: 'waived' }],
     })
   })
 })

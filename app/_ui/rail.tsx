@@ -24,6 +24,7 @@ export function Rail({ places }: { readonly places: readonly Place[] }) {
         <Link
           key={place.href}
           href={place.href}
+          prefetch={false}
           aria-current={place === current ? 'page' : undefined}
         >
           {place.label}

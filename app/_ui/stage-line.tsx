@@ -13,7 +13,7 @@ export function StageLine({ stage, note }: { readonly stage: Stage; readonly not
   const { record, reader } = useProject()
   const said = note === undefined || note === '' ? '' : ` · ${note}`
   return (
-    <Link className="line" href={projectPath(record.id, `stages/${stage.id}`)}>
+    <Link prefetch={false} className="line" href={projectPath(record.id, `stages/${stage.id}`)}>
       <b className="num">{stageNumber(stage.number)}</b>
       <span>
         <b>{stage.name}</b>

@@ -44,6 +44,14 @@ const stage =
       ? `${verb} a stage${rest}`
       : `${verb} ${stageName(on, left.record)}${rest}`
   }
+const link =
+  (verb: string): Phrase =>
+  (left) => {
+    const found = first(left, 'link')
+    return found === undefined
+      ? `${verb} between two stages`
+      : `${verb} ${stageName(found.from, left.record)} › ${stageName(found.to, left.record)}`
+  }
 const check =
   (verb: string): Phrase =>
   (left) => {
@@ -101,7 +109,7 @@ const phrases: { readonly [Name in CommandName]: Phrase } = {
   'project.create': named('created the project', 'project'),
   'project.describe': just('described the project anew'),
   'party.add': named('brought in', 'party'),
-  'party.describe': named('changed how', 'party'),
+  'party.describe': named('described anew', 'party'),
   'party.leave': named('took leave of', 'party'),
   'participant.add': just('brought in a person'),
   'participant.remove': just('removed a person'),
@@ -112,8 +120,8 @@ const phrases: { readonly [Name in CommandName]: Phrase } = {
   'stage.add': stage('added'),
   'stage.describe': stage('described anew'),
   'stage.remove': stage('removed'),
-  'link.draw': just('drew a link'),
-  'link.remove': just('removed a link'),
+  'link.draw': link('drew the link'),
+  'link.remove': link('removed the link'),
   'check.add': check('added check'),
   'check.remove': check('removed check'),
   'hold.set': hold('set'),

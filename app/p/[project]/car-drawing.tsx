@@ -6,9 +6,9 @@ interface Piece {
   readonly paths: readonly string[]
 }
 
-const WHEEL_REAR =
-  'M128 202a42 42 0 1 0 84 0a42 42 0 1 0-84 0M161 202a9 9 0 1 0 18 0a9 9 0 1 0-18 0'
 const WHEEL_FRONT =
+  'M128 202a42 42 0 1 0 84 0a42 42 0 1 0-84 0M161 202a9 9 0 1 0 18 0a9 9 0 1 0-18 0'
+const WHEEL_REAR =
   'M538 202a42 42 0 1 0 84 0a42 42 0 1 0-84 0M571 202a9 9 0 1 0 18 0a9 9 0 1 0-18 0'
 
 /** A saloon from the side, nose to the left. Only what is drawn by itself is told apart; the words below say all of it. */
@@ -20,7 +20,6 @@ const pieces: readonly Piece[] = [
   { words: ['door'], paths: ['M404 122v74h98v-74z', 'M482 138h14'] },
   { words: ['seat'], paths: ['M446 190c-4-26 2-44 14-46 10 4 12 24 8 46z'] },
   { words: ['bumper', 'brightwork'], paths: ['M60 206h24v-18H60z', 'M716 206h24v-18h-24z'] },
-  { words: ['wheel'], paths: [WHEEL_REAR, WHEEL_FRONT] },
 ]
 const SHELL =
   'M304 205v-83l46-4 38-60q6-8 18-8h150q14 0 22 10l42 58 60 12q24 6 26 34v41h-74a66 66 0 0 0-132 0zM400 66v52M404 118h150l-26-44q-4-6-12-6H414'
@@ -44,6 +43,8 @@ export function CarDrawing({ assemblies }: { readonly assemblies: readonly Assem
         <path d="M10 246h740" />
         <path className="on" d={SHELL} />
         <path className="on" d="M84 196h232v13H84z" />
+        <path d={WHEEL_FRONT} />
+        <path d={WHEEL_REAR} />
         {drawn.flatMap(({ piece, off: isOff }) =>
           piece.paths.map((path) => <path key={path} className={isOff ? 'off' : ''} d={path} />),
         )}

@@ -52,6 +52,7 @@ function Row({ assembly }: { readonly assembly: Assembly }) {
         <h3>
           <Link
             className="plain"
+            prefetch={false}
             href={projectPath(record.id, `build-order?assembly=${assembly.id}`)}
           >
             {assembly.name}

@@ -74,14 +74,22 @@ function Entry({
         {timeOfDay(entry.at, reader)}
       </p>
       <div>
-        <h3>{about === undefined || about === null ? line : <Link href={about}>{line}</Link>}</h3>
+        <h3>
+          {about === undefined || about === null ? (
+            line
+          ) : (
+            <Link className="plain" prefetch={false} href={about}>
+              {line}
+            </Link>
+          )}
+        </h3>
         <p className="small">
           {entry.party === null ? '' : partyName(entry.party, record)}
           {happened}
-          {entry.hiddenParts.length > 0 && ' · part of it is not for this view'}
-        </p>
-        <p className="small soft">
-          Entry {entry.sequence} · <span title={entry.hash}>{entry.hash.slice(0, 12)}</span>
+          {entry.hiddenParts.length > 0 && ' · part of it is not for this view'}{' '}
+          <span className="soft">
+            · entry {entry.sequence}, <span title={entry.hash}>{entry.hash.slice(0, 12)}</span>
+          </span>
         </p>
       </div>
     </li>

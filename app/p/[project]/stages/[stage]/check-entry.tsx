@@ -20,16 +20,22 @@ export function CheckEntry({
   readonly told: PartyId | undefined
 }) {
   const [again, setAgain] = useState(false)
-  if (check.state === 'passed' && !again) {
+  // What is told by phone is the exception: it doesn't stand open on the lead's screen.
+  if ((check.state === 'passed' || told !== undefined) && !again) {
     return (
       <div className="enter">
         <button type="button" className="btn btn-line btn-small" onClick={() => setAgain(true)}>
-          {check.type === 'reading' ? 'Read again' : 'Enter again'}
+          {openLabel(check, told !== undefined)}
         </button>
       </div>
     )
   }
   return <EntryForm stage={stage} check={check} told={told} done={() => setAgain(false)} />
+}
+
+function openLabel(check: Check, told: boolean): string {
+  if (told) return 'Told by phone: enter it'
+  return check.type === 'reading' ? 'Read again' : 'Enter again'
 }
 
 function EntryForm({

@@ -38,15 +38,13 @@ export function StageScreen({ id }: { readonly id: string }) {
       )}
       {!toStart && (
         <div className="cols cols-main">
-          <div className="stack">
-            <StageCard stage={stage} />
-            <Notes on={stage.id} />
-          </div>
+          <StageCard stage={stage} />
           <div className="stack">
             <Doubt stage={stage} />
             <StagePresses stage={stage} />
             <Points stage={stage} />
             <WhatHangsOnIt stage={stage} />
+            <Notes on={stage.id} />
             <AfterTheFact stage={stage} />
           </div>
         </div>

@@ -1,0 +1,87 @@
+'use client'
+import { useState } from 'react'
+import { PressFoot } from '@/app/_entry/press-foot.tsx'
+import { SelectField, TextField } from '@/app/_entry/text-field.tsx'
+import { partiesHere, useDesk } from '@/app/_entry/use-desk.ts'
+import { usePress } from '@/app/_entry/use-press.ts'
+import { Head } from '@/app/_ui/paper.tsx'
+import type { Stage } from '@/lib/record/entities/work.ts'
+import { all } from '@/lib/record/table.ts'
+import { label } from '@/lib/words/labels.ts'
+import { partyName, personName } from '@/lib/words/names.ts'
+
+/** The hold and witness points after a stage: what follows waits for them. */
+export function Holds({ stage, sets }: { readonly stage: Stage; readonly sets: boolean }) {
+  const { record, reader } = useDesk()
+  const holds = all(record.holds).filter((hold) => hold.stage === stage.id)
+  return (
+    <section className="sheet stack">
+      <Head title="Points" note={String(holds.length)} />
+      <ul className="ruled">
+        {holds.map((hold) => (
+          <li key={hold.id}>
+            <p>
+              <b>{hold.name}</b>
+              <span className="small">
+                {' '}
+                · {hold.point === 'hold' ? 'hold point' : 'witness point'} of{' '}
+                {partyName(hold.party, record, reader)}
+                {hold.person !== null && `, ${personName(hold.person, reader.people)}`} ·{' '}
+                {hold.state}
+              </span>
+            </p>
+          </li>
+        ))}
+      </ul>
+      {sets && stage.state !== 'signed off' && <SetHold stage={stage} />}
+    </section>
+  )
+}
+
+function SetHold({ stage }: { readonly stage: Stage }) {
+  const { record, standing } = useDesk()
+  const press = usePress('hold.set', 'The point is set.')
+  const [point, setPoint] = useState('hold')
+  const [name, setName] = useState('')
+  const [party, setParty] = useState<string>(standing.party)
+  const [pressed, setPressed] = useState(false)
+  return (
+    <form
+      className="stack"
+      noValidate
+      onSubmit={async (event) => {
+        event.preventDefault()
+        setPressed(true)
+        if (name.trim() === '') return
+        if (!(await press.send({ stage: stage.id, point, name: name.trim(), party }))) return
+        setName('')
+        setPressed(false)
+      }}
+    >
+      <h3>Set another</h3>
+      <SelectField
+        label="Kind"
+        value={point}
+        onChange={setPoint}
+        options={[
+          { value: 'hold', label: 'Hold point: nobody passes until it is released' },
+          { value: 'witness', label: 'Witness point: invited, and may waive' },
+        ]}
+      />
+      <TextField
+        label="What is looked at"
+        value={name}
+        onChange={setName}
+        wrong={pressed && name.trim() === '' ? 'Say what: gaps before paint.' : press.wrong('name')}
+      />
+      <SelectField
+        label="By whom"
+        value={party}
+        onChange={setParty}
+        options={partiesHere(record).map(({ id, name: words }) => ({ value: id, label: words }))}
+        wrong={press.wrong('party')}
+      />
+      <PressFoot press={press} lined label={label('hold.set')} />
+    </form>
+  )
+}

@@ -1,0 +1,137 @@
+'use client'
+import Link from 'next/link'
+import { useState } from 'react'
+import { PressFoot } from '@/app/_entry/press-foot.tsx'
+import { RemoveFold } from '@/app/_entry/remove-fold.tsx'
+import { SelectField, TextField } from '@/app/_entry/text-field.tsx'
+import { useDesk } from '@/app/_entry/use-desk.ts'
+import { usePress } from '@/app/_entry/use-press.ts'
+import { Head } from '@/app/_ui/paper.tsx'
+import type { Stage, Link as StageLink } from '@/lib/record/entities/work.ts'
+import { all } from '@/lib/record/table.ts'
+import { label, stageNumber } from '@/lib/words/labels.ts'
+import { figure } from '@/lib/words/money.ts'
+import { stageName } from '@/lib/words/names.ts'
+import { readQuantity } from '@/lib/words/read-amount.ts'
+
+/** What a stage waits for, and what waits for it, with the lags by the clock. */
+export function Links({ stage, sets }: { readonly stage: Stage; readonly sets: boolean }) {
+  const { record } = useDesk()
+  const links = all(record.links).filter((link) => link.removedAt === null)
+  const before = links.filter((link) => link.to === stage.id)
+  const after = links.filter((link) => link.from === stage.id)
+  return (
+    <section className="sheet stack">
+      <Head title="Links" />
+      <h3>Waits for</h3>
+      {before.length === 0 && <p className="soft">Nothing: it may be the first.</p>}
+      <ul className="ruled">
+        {before.map((link) => (
+          <LinkRow key={link.id} link={link} other={link.from} />
+        ))}
+      </ul>
+      {after.length > 0 && <h3>Goes before</h3>}
+      <ul className="ruled">
+        {after.map((link) => (
+          <LinkRow key={link.id} link={link} other={link.to} />
+        ))}
+      </ul>
+      {sets && stage.state === 'planned' && <DrawLink stage={stage} />}
+    </section>
+  )
+}
+
+function LinkRow({ link, other }: { readonly link: StageLink; readonly other: string }) {
+  const { record, reader, standing } = useDesk()
+  const hours = (value: number) => `${figure(value, reader.locale)} h`
+  const lags = [
+    ...(link.leastLagHours > 0 ? [`at least ${hours(link.leastLagHours)} after its end`] : []),
+    ...(link.greatestLagHours === null
+      ? []
+      : [`at most ${hours(link.greatestLagHours)} after its end`]),
+  ]
+  return (
+    <li className="stack tight">
+      <p>
+        <Link href={`/p/${record.id}/set-up/stages/${other}`}>{stageName(other, record)}</Link>
+        {lags.length > 0 && <span className="small"> · {lags.join(', ')}, by the clock</span>}
+      </p>
+      {standing.managesLead && (
+        <RemoveFold name="link.remove" input={{ link: link.id }} label={label('link.remove')} />
+      )}
+    </li>
+  )
+}
+
+function DrawLink({ stage }: { readonly stage: Stage }) {
+  const { record, standing } = useDesk()
+  const press = usePress('link.draw', 'The link is drawn.')
+  const [from, setFrom] = useState('')
+  const [least, setLeast] = useState('')
+  const [greatest, setGreatest] = useState('')
+  const [pressed, setPressed] = useState(false)
+  const others = all(record.stages)
+    .filter(
+      (other) =>
+        other.id !== stage.id &&
+        other.removedAt === null &&
+        (standing.managesLead || other.party === standing.party),
+    )
+    .toSorted((a, b) => a.number - b.number)
+  const leastRead = least.trim() === '' ? 0 : readQuantity(least)
+  const greatestRead = greatest.trim() === '' ? undefined : readQuantity(greatest)
+  return (
+    <form
+      className="stack"
+      noValidate
+      onSubmit={async (event) => {
+        event.preventDefault()
+        setPressed(true)
+        if (from === '' || leastRead === null || greatestRead === null) return
+        const sent = await press.send({
+          from,
+          to: stage.id,
+          leastLagHours: leastRead,
+          ...(greatestRead === undefined ? {} : { greatestLagHours: greatestRead }),
+        })
+        if (!sent) return
+        setFrom('')
+        setLeast('')
+        setGreatest('')
+        setPressed(false)
+      }}
+    >
+      <h3>Make it wait for</h3>
+      <SelectField
+        label="Stage"
+        value={from}
+        onChange={setFrom}
+        none="Choose the earlier stage"
+        options={others.map(({ id, number, name }) => ({
+          value: id,
+          label: `${stageNumber(number)} · ${name}`,
+        }))}
+        wrong={pressed && from === '' ? 'Choose the stage that comes before.' : undefined}
+      />
+      <TextField
+        label="At least, hours after its end"
+        inputMode="decimal"
+        value={least}
+        onChange={setLeast}
+        hint="Cure and drying, by the clock. Empty for none."
+        wrong={pressed && leastRead === null ? 'Hours such as 24.' : press.wrong('leastLagHours')}
+      />
+      <TextField
+        label="At most, hours after its end"
+        inputMode="decimal"
+        value={greatest}
+        onChange={setGreatest}
+        hint="A recoat window, from the data sheet. Empty for none."
+        wrong={
+          pressed && greatestRead === null ? 'Hours such as 72.' : press.wrong('greatestLagHours')
+        }
+      />
+      <PressFoot press={press} lined label={label('link.draw')} />
+    </form>
+  )
+}

@@ -43,6 +43,16 @@ export function must<T>(table: Table<T>, id: string): T {
 /** All entities of a table that this view sees, in the order they were made. */
 export const all = <T>(table: Table<T>): T[] => [...table.rows.values()]
 
+/**
+ * All entities of a table, for a rule that must know every one.
+ * @throws {Hidden} where the view may not see some
+ */
+export function allOrHidden<T>(table: Table<T>): T[] {
+  const [hidden] = table.hidden
+  if (hidden !== undefined) throw new Hidden(hidden)
+  return all(table)
+}
+
 /** The table with those rows put in; the same table when there are none. */
 export function withRows<T extends { readonly id: string }>(
   table: Table<T>,

@@ -3,7 +3,7 @@ import { managesFor, managesLead } from '../record/actor.ts'
 import { changes, defineCommand, refusal } from '../record/command.ts'
 import { plain, wrongInput, wrongState } from '../record/condition.ts'
 import { PartyId, PersonId } from '../record/ids.ts'
-import { all, must } from '../record/table.ts'
+import { allOrHidden, must } from '../record/table.ts'
 
 /**
  * Lets a person act for a party that has no shop here: the owner, a supplier, an observer. A shop's people come by its
@@ -21,7 +21,7 @@ export const participantAdd = defineCommand({
     // Who leads can't also give the owner's yes.
     if (input.person === ctx.actor.person)
       return refusal(wrongInput(party.id, 'person', 'somebody else than yourself'))
-    const same = all(record.participants).find(
+    const same = allOrHidden(record.participants).find(
       (other) => other.person === input.person && other.removedAt === null,
     )
     if (same !== undefined) return refusal({ ...plain(same.id), rule: 'exists', field: 'person' })

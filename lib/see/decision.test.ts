@@ -1,0 +1,176 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { aContext, aKey, anId, aRecord, at, leadShop } from '../../test/builders.ts'
+import { cast, personOf, projectSamples } from '../../test/see-cast.ts'
+import { samples, views } from '../../test/see-samples.ts'
+import { drawFrom, someInput } from '../../test/some-input.ts'
+import { projectCommands } from '../command/registry.ts'
+import type { Actor } from '../record/actor.ts'
+import type { Applied, Context, ProjectCommand } from '../record/command.ts'
+import type { Json } from '../record/condition.ts'
+import type { Entity } from '../record/entity.ts'
+import type { ShopId } from '../record/ids.ts'
+import { idsFrom } from '../record/ids.ts'
+import {
+  emptyShopRecord,
+  type ProjectRecord,
+  projectAfter,
+  type ShopRecord,
+  shopAfter,
+} from '../record/project-record.ts'
+import { Sha256 } from '../record/scalars.ts'
+import { NoSuchEntity } from '../record/table.ts'
+import { findEntity } from './find-entity.ts'
+import { isSeen, seeAs } from './see.ts'
+import { seeConditions } from './see-conditions.ts'
+import { entitiesOf, viewOf } from './view-of.ts'
+import { viewerOf } from './viewer.ts'
+
+const commands: readonly ProjectCommand[] = Object.values(projectCommands)
+
+const shopOf: { readonly [name: string]: ShopId } = {
+  lead: leadShop,
+  'lead hand': leadShop,
+  engines: anId('shp', 'engines'),
+  'engines hand': anId('shp', 'engines'),
+  trim: anId('shp', 'trim'),
+}
+const actors: readonly Actor[] = Object.entries(personOf).map(([name, person]) => ({
+  person,
+  ...views[name === 'guest' ? 'owner' : asColumn(name)],
+  shop: shopOf[name] ?? null,
+  proof: 'password',
+  provedAt: at(100),
+}))
+function asColumn(name: string): Exclude<keyof typeof views, 'guest'> {
+  const column = Object.keys(personOf).find(
+    (known): known is keyof typeof personOf => known === name,
+  )
+  return column ?? 'owner'
+}
+
+const everything: readonly Entity[] = [...Object.values(samples), ...cast]
+const beginning = aRecord(
+  everything.filter(({ kind }) => !['shop', 'membership', 'bay'].includes(kind)),
+)
+const books: ReadonlyMap<ShopId, ShopRecord> = new Map(
+  [leadShop, anId('shp', 'engines'), anId('shp', 'trim')].map((id) => {
+    const own = everything.filter((entity) =>
+      entity.kind === 'shop' ? entity.id === id : 'shop' in entity && entity.shop === id,
+    )
+    return [id, shopAfter(emptyShopRecord(id), { version: 1, entities: own })]
+  }),
+)
+const files = new Set(Array.from({ length: 10 }, (_, n) => Sha256.parse(String(n).repeat(64))))
+
+type Answer = Applied | { readonly outcome: 'missing'; readonly entity: string }
+function answer(
+  command: ProjectCommand,
+  input: Json,
+  record: ProjectRecord,
+  context: Context,
+): Answer {
+  try {
+    return command.apply(input, context.actor, record, context)
+  } catch (error) {
+    if (error instanceof NoSuchEntity) return { outcome: 'missing', entity: error.entity }
+    throw error
+  }
+}
+
+/** What a person may know of an answer to the record's own decision. */
+function asSeen(actor: Actor, after: ProjectRecord, entities: readonly Entity[]): Entity[] {
+  const view = { party: actor.party ?? anId('pty', 'nobody'), role: actor.role }
+  const viewer = viewerOf(view, after)
+  return entities.map((entity) => seeAs(viewer, entity)).filter(isSeen)
+}
+
+interface Press {
+  readonly command: number
+  readonly actor: number
+  readonly numbers: readonly number[]
+}
+
+/** Presses one button on the record and on the presser's view of it. Gives the record after it. */
+function pressBoth(record: ProjectRecord, { command: nth, actor: who, numbers }: Press) {
+  const command = commands[nth % commands.length]
+  const actor = actors[who % actors.length]
+  if (command === undefined || actor?.party == null) throw new Error('Nobody presses.')
+  const view = { party: actor.party, role: actor.role }
+  const seen = viewOf(record, view)
+  const ids = [...everything, ...entitiesOf(record)].map(({ id }) => id)
+  const input = someInput(command.input, [...ids, ...Object.values(personOf)], drawFrom(numbers))
+  const key = aKey()
+  const context = (): Context => aContext(actor, { shops: books, files, newId: idsFrom(key) })
+  const onRecord = answer(command, input, record, context())
+  const onView = answer(command, input, seen, context())
+  const told = { command: command.name, actor: actor.person, input }
+  const version = record.version + 1
+  const after =
+    onRecord.outcome === 'changes'
+      ? projectAfter(record, { version, entities: onRecord.entities })
+      : record
+  if (onView.outcome === 'unknown') return { after, onView, onRecord }
+  if (onView.outcome === 'missing') {
+    // What the view has no trace of: the door would say the same of what is hidden as of what isn't there.
+    const there = findEntity(record, onView.entity)
+    const hidden = there === undefined || !isSeen(seeAs(viewerOf(view, record), there))
+    expect({ ...told, hidden }).toEqual({ ...told, hidden: true })
+    return { after, onView, onRecord }
+  }
+  expect({ ...told, outcome: onView.outcome }).toEqual({ ...told, outcome: onRecord.outcome })
+  if (onView.outcome === 'changes' && onRecord.outcome === 'changes') {
+    expect({ ...told, made: asSeen(actor, after, onView.entities) }).toEqual({
+      ...told,
+      made: asSeen(actor, after, onRecord.entities),
+    })
+  }
+  if (onView.outcome === 'refusal' && onRecord.outcome === 'refusal') {
+    // What a phone names in its own input it may say; it has nothing hidden to say more of.
+    expect({ ...told, conditions: seeConditions(view, record, onView.conditions) }).toEqual({
+      ...told,
+      conditions: seeConditions(view, record, onRecord.conditions),
+    })
+  }
+  return { after, onView, onRecord }
+}
+
+const press: fc.Arbitrary<Press> = fc.record({
+  command: fc.nat({ max: 10_000 }),
+  actor: fc.nat({ max: 10_000 }),
+  numbers: fc.array(fc.nat({ max: 10_000 }), { minLength: 4, maxLength: 24 }),
+})
+
+describe('a decision on a view', () => {
+  it('equals the one on the record, or is unknown', () => {
+    fc.assert(
+      fc.property(fc.array(press, { minLength: 1, maxLength: 40 }), (presses) => {
+        presses.reduce((record, next) => pressBoth(record, next).after, beginning)
+      }),
+      { numRuns: 400 },
+    )
+  }, 60_000)
+
+  it('is tried with presses that do something, that are refused, and that meet what is hidden', () => {
+    const outcomes = new Map<string, number>()
+    const sample = fc.sample(fc.array(press, { minLength: 40, maxLength: 40 }), {
+      numRuns: 40,
+      seed: 7,
+    })
+    for (const presses of sample) {
+      presses.reduce((record, next) => {
+        const { after, onView } = pressBoth(record, next)
+        outcomes.set(onView.outcome, (outcomes.get(onView.outcome) ?? 0) + 1)
+        return after
+      }, beginning)
+    }
+    for (const outcome of ['changes', 'refusal', 'forbidden', 'unknown', 'missing']) {
+      expect([outcome, outcomes.get(outcome) ?? 0]).toEqual([outcome, expect.any(Number)])
+      expect(outcomes.get(outcome) ?? 0).toBeGreaterThan(5)
+    }
+  })
+
+  it('begins with every sample in the record', () => {
+    expect(projectSamples.every(([, { id }]) => findEntity(beginning, id) !== undefined)).toBe(true)
+  })
+})

@@ -15,7 +15,7 @@ import {
   type Current,
   isProject,
   type Queryable,
-  readEntries,
+  readEntriesOfOthers,
   recordIdOf,
 } from './load.ts'
 import type { Outcome } from './outcome.ts'
@@ -206,7 +206,7 @@ async function changedByOthers(
     .flatMap(({ entries }) => entries)
     .filter((e) => e.record === record.id)
   const saved = draft.base.get(record.id)?.record.version ?? 0
-  const entries = [...(await readEntries(db, record.id, after, saved)), ...drafted]
+  const entries = [...(await readEntriesOfOthers(db, record.id, after, saved, person)), ...drafted]
   const changed = new Map<string, number>()
   for (const entry of entries) {
     if (entry.person === person || entry.sequence <= after) continue

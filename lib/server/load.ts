@@ -132,6 +132,22 @@ export async function readEntries(
   return rows.map((row) => JournalEntry.parse(row))
 }
 
+/** The same, but for those of one person. */
+export async function readEntriesOfOthers(
+  db: Queryable,
+  record: RecordId,
+  after: number,
+  to: number,
+  person: string,
+): Promise<JournalEntry[]> {
+  const { rows } = await db.query(
+    `select ${ENTRY} from "JournalEntry"
+      where "record" = $1 and "sequence" > $2 and "sequence" <= $3 and "person" <> $4 order by "sequence"`,
+    [record, after, to, person],
+  )
+  return rows.map((row) => JournalEntry.parse(row))
+}
+
 /** The newest entries of a journal before a sequence, newest first. */
 export async function readEntriesBefore(
   db: Queryable,

@@ -31,20 +31,24 @@ export function CommandButton({
   readonly stage?: StageId | undefined
   readonly children: ReactNode
 }) {
-  const press = useCommand(name)
   const undo = useCommand(done?.undo?.name ?? 'stage.takeBack')
   const toast = useToast()
-  const send = async () => {
-    const outcome = await press.send(input)
-    if (outcome.status !== 200 || done === undefined) return
+  // The button may be gone by then, so what became of it is said where the press was.
+  const takeBack = async (back: Json) => {
+    const { status } = await undo.send(back)
+    if (status !== 200)
+      toast({ mark: 'refused', text: 'It can’t be taken back from here. Nothing was changed.' })
+  }
+  const press = useCommand(name, () => {
+    if (done === undefined) return
     const back = done.undo
     toast({
       text: done.text,
       ...(back === undefined
         ? {}
-        : { undo: { label: back.label, press: () => void undo.send(back.input) } }),
+        : { undo: { label: back.label, press: () => void takeBack(back.input) } }),
     })
-  }
+  })
   const names = ['btn', line === true ? 'btn-line' : '', wide === true ? 'btn-wide' : '']
   return (
     <div className="stack tight">
@@ -53,13 +57,12 @@ export function CommandButton({
         className={names.filter((part) => part !== '').join(' ')}
         aria-busy={press.waiting}
         onClick={() => {
-          if (!press.waiting) void send()
+          if (!press.waiting) void press.send(input)
         }}
       >
         {press.waiting ? 'Sending…' : children}
       </button>
       <Outcome press={press} stage={stage} />
-      <Outcome press={undo} stage={stage} />
     </div>
   )
 }

@@ -1,10 +1,24 @@
 'use client'
 import { useProjectIfAny } from '@/lib/live/project-provider.tsx'
+import { type ShopHere, useShopIfAny } from '@/lib/live/shop-provider.tsx'
 import type { CommandPress } from '@/lib/live/use-command.ts'
-import type { StageId } from '@/lib/record/ids.ts'
+import { PartyId, ProjectId, type StageId } from '@/lib/record/ids.ts'
+import { emptyProjectRecord } from '@/lib/record/project-record.ts'
 import { moment } from '@/lib/words/dates.ts'
+import type { Reader } from '@/lib/words/reader.ts'
+import { sentence } from '@/lib/words/sentence.ts'
 import { ConditionList } from './condition-list.tsx'
 import { Notice } from './paper.tsx'
+
+/** A shop book's refusals speak of nothing in a project. */
+const NO_PROJECT = ProjectId.parse('prj_none')
+const shopReader = (shop: ShopHere): Reader => ({
+  ...shop.place,
+  view: { party: PartyId.parse('pty_none'), role: shop.role },
+  person: shop.person,
+  people: shop.people,
+  currency: shop.book.shops.rows.get(shop.book.id)?.currency ?? 'GBP',
+})
 
 /** What came of a press that was not done: the refusal with its conditions, what to enter otherwise, or that no answer came. */
 export function Outcome({
@@ -16,6 +30,23 @@ export function Outcome({
 }) {
   const project = useProjectIfAny()
   const { refused, refusedAt, issues, message, again } = press
+  const shop = useShopIfAny()
+  if (refused.length > 0 && project === null && shop !== null) {
+    const reader = shopReader(shop)
+    return (
+      <Notice mark="refused" no>
+        {refused.map((condition) => {
+          const words = sentence(condition, emptyProjectRecord(NO_PROJECT), reader)
+          return (
+            <p key={`${condition.rule} ${condition.entity}`}>
+              <b>{words.fact}.</b> {words.detail}
+            </p>
+          )
+        })}
+        <p>Nothing was changed.</p>
+      </Notice>
+    )
+  }
   if (refused.length > 0 && project !== null) {
     return (
       <div className="stack tight" role="alert">

@@ -28,9 +28,12 @@ export function ReasonForm({
   readonly ready?: boolean
   readonly children?: ReactNode
 }) {
-  const press = useCommand(name)
   const [open, setOpen] = useState(false)
   const [reason, setReason] = useState('')
+  const press = useCommand(name, () => {
+    setReason('')
+    setOpen(false)
+  })
   if (!open) {
     return (
       <div>
@@ -46,11 +49,7 @@ export function ReasonForm({
       onSubmit={(event) => {
         event.preventDefault()
         if (press.waiting || ready === false) return
-        void press.send({ ...input, reason }).then((outcome) => {
-          if (outcome.status !== 200) return
-          setReason('')
-          setOpen(false)
-        })
+        void press.send({ ...input, reason })
       }}
     >
       {children}

@@ -65,7 +65,11 @@ const TICK_MS = 20_000
 export function useNow(): Instant {
   const live = useLive()
   const setting = use(SettingContext)
-  const [now, setNow] = useState(() => Instant.parse(setting?.now ?? live.now()))
+  const [now, setNow] = useState(() =>
+    setting !== null && live.connection.link() === 'starting'
+      ? Instant.parse(setting.now)
+      : live.now(),
+  )
   useEffect(() => {
     const tick = () => setNow(live.now())
     tick()

@@ -166,7 +166,8 @@ export function openLive(): Live {
       if (closed || socket !== undefined) return
       const opened: Socket<ServerEvents, ClientEvents> = io({
         transports: ['websocket'],
-        reconnectionDelayMax: 5000,
+        reconnectionDelay: 500,
+        reconnectionDelayMax: 4000,
       })
       socket = opened
       opened.on('connect', () => {
@@ -185,7 +186,7 @@ export function openLive(): Live {
         void query.invalidateQueries({ queryKey: ['me'] })
       })
       // The socket's own retries may wait for seconds; the phone knows at once.
-      const online = () => opened.connect()
+      const online = () => opened.disconnect().connect()
       const offline = () => connection.say('away')
       addEventListener('online', online)
       addEventListener('offline', offline)

@@ -74,8 +74,11 @@ function after(outcome: Outcome, now: Instant): After {
   }
 }
 
-/** The press of one command: sends it at once, and says what came of it. */
-export function useCommand(name: CommandName): CommandPress {
+/**
+ * The press of one command: sends it at once, and says what came of it. `onDone` runs when it was carried out, also by a second
+ * sending: a form clears itself there, and nowhere else.
+ */
+export function useCommand(name: CommandName, onDone?: () => void): CommandPress {
   const live = useLive()
   const project = useProjectIfAny()
   const shop = useShopIfAny()
@@ -83,7 +86,9 @@ export function useCommand(name: CommandName): CommandPress {
   const [last, setLast] = useState<CommandRequest | null>(null)
   // What the person was looking at when they pressed, read at the press.
   const looking = useRef<{ readonly [record: string]: number }>({})
+  const whenDone = useRef(onDone)
   useEffect(() => {
+    whenDone.current = onDone
     looking.current = {
       ...(project === null ? {} : { [project.record.id]: project.record.version }),
       ...(shop === null ? {} : { [shop.book.id]: shop.book.version }),
@@ -101,6 +106,7 @@ export function useCommand(name: CommandName): CommandPress {
       if (outcome.status === 200) for (const changed of outcome.changed) live.take(changed)
       setLast(outcome.status === 0 || outcome.status === 503 ? request : null)
       setState(after(outcome, live.now()))
+      if (outcome.status === 200) whenDone.current?.()
       return outcome
     },
     [live],

@@ -51,6 +51,8 @@ export function standing(record: ProjectRecord, reader: Reader): string {
 export function entityName(id: string, record: ProjectRecord): string {
   const stage = record.stages.rows.get(id)
   if (stage !== undefined) return stageName(id, record)
+  const link = record.links.rows.get(id)
+  if (link !== undefined) return `${stageName(link.from, record)} › ${stageName(link.to, record)}`
   const order = record.changeOrders.rows.get(id)
   if (order !== undefined) return `change order ${order.number}`
   const check = record.checks.rows.get(id)
@@ -70,5 +72,8 @@ export function entityName(id: string, record: ProjectRecord): string {
     record.parties.rows.get(id) ??
     record.projects.rows.get(id)
   if (named !== undefined) return named.name
-  return record.decisions.rows.get(id)?.question ?? 'something this view does not see'
+  const decision = record.decisions.rows.get(id)
+  if (decision !== undefined) return decision.question
+  const hidden = record.changeOrders.hidden.has(id) || record.decisions.hidden.has(id)
+  return hidden ? 'something that you may not see' : 'it'
 }

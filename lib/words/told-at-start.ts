@@ -29,7 +29,7 @@ export function toldAtStart(
     }
     case 'countersign':
       return {
-        fact: `${stageName(condition.stage, record)} has no countersign of ${partyName(condition.party, record, reader)}`,
+        fact: `${stageName(condition.stage, record)} has no countersign from ${partyName(condition.party, record, reader)}`,
         detail: 'It is signed off; a second signature was asked for.',
         who: whoDoes([condition.party], record, reader, 'countersign', 'countersigns'),
       }
@@ -88,13 +88,13 @@ export function toldAtStart(
           ? 'No day is promised.'
           : `Promised ${day(condition.promised, reader)}, ${promises(condition.promises)}.`
       const where: { readonly [state: string]: string } = {
-        wanted: `${name} is not ordered`,
-        ordered: `${name} is not here`,
-        arrived: `${name} is not inspected`,
-        rejected: `${name} was rejected on inspection`,
+        wanted: `${name}: not ordered`,
+        ordered: `${name}: not here`,
+        arrived: `${name}: not inspected`,
+        rejected: `${name}: rejected on inspection`,
       }
       return {
-        fact: where[condition.is] ?? `${name} is ${condition.is}`,
+        fact: where[condition.is] ?? `${name}: ${condition.is}`,
         detail: condition.is === 'ordered' ? `Ordered. ${promised}` : '',
         who: whoDoes(
           clearedBy,

@@ -1,4 +1,7 @@
+import type { Metadata } from 'next'
 import { BuildOrderScreen } from './build-order-screen.tsx'
+
+export const metadata: Metadata = { title: 'Build order · Fettleyard' }
 
 export default async function BuildOrderPage({
   searchParams,

@@ -1,9 +1,12 @@
+import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
 import { cookieHeader } from '@/app/_entry/cookie.ts'
 import { askedPath } from '@/app/_ui/asked-path.ts'
 import { forPages, type JournalFilter } from '@/lib/server/for-pages.ts'
 import { AsItStood } from './as-it-stood.tsx'
 import { JournalScreen } from './journal-screen.tsx'
+
+export const metadata: Metadata = { title: 'Journal · Fettleyard' }
 
 type Asked = { readonly [name: string]: string | readonly string[] | undefined }
 

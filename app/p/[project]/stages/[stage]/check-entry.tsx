@@ -50,33 +50,28 @@ function EntryForm({
   readonly done: () => void
 }) {
   const { record } = useProject()
-  const press = useCommand('check.record')
   const id = useId()
   const [typed, setTyped] = useState('')
   const [wrong, setWrong] = useState('')
   const [files, setFiles] = useState<readonly string[]>([])
-
-  const enter = async (evidence: { readonly [field: string]: Json }) => {
-    const outcome = await press.send({
-      check: check.id,
-      ...evidence,
-      ...(told === undefined ? {} : { told }),
-    })
-    if (outcome.status !== 200) return
+  const press = useCommand('check.record', () => {
     setTyped('')
     setFiles([])
     done()
-  }
+  })
+
+  const enter = (evidence: { readonly [field: string]: Json }) =>
+    void press.send({ check: check.id, ...evidence, ...(told === undefined ? {} : { told }) })
   const onSubmit = (event: FormEvent) => {
     event.preventDefault()
     if (press.waiting) return
     if (check.type !== 'reading') {
-      void enter(files.length === 0 ? {} : { files: [...files] })
+      enter(files.length === 0 ? {} : { files: [...files] })
       return
     }
     const value = readQuantity(typed)
     setWrong(value === null ? 'Type the figure alone, such as 3.9' : '')
-    if (value !== null) void enter({ value })
+    if (value !== null) enter({ value })
   }
   const unit = check.unit === null ? '' : `, ${check.unit}`
   const waits = press.waiting ? 'Sending…' : 'Enter'

@@ -39,8 +39,8 @@ export function Notes({ on }: { readonly on: string }) {
 }
 
 function WriteNote({ on }: { readonly on: string }) {
-  const press = useCommand('note.write')
   const [text, setText] = useState('')
+  const press = useCommand('note.write', () => setText(''))
   const [shared, setShared] = useState(true)
   return (
     <form
@@ -48,9 +48,7 @@ function WriteNote({ on }: { readonly on: string }) {
       onSubmit={(event) => {
         event.preventDefault()
         if (press.waiting) return
-        void press.send({ on, text, sharing: shared ? 'shared' : 'shop' }).then((outcome) => {
-          if (outcome.status === 200) setText('')
-        })
+        void press.send({ on, text, sharing: shared ? 'shared' : 'shop' })
       }}
     >
       <TextField label="A note" rows={2} value={text} onChange={setText} required />

@@ -1,4 +1,7 @@
+import type { Metadata } from 'next'
 import { StageScreen } from './stage-screen.tsx'
+
+export const metadata: Metadata = { title: 'Stage · Fettleyard' }
 
 export default async function StagePage({
   params,

@@ -91,8 +91,8 @@ function when(hold: Hold, reader: ReturnType<typeof useDesk>['reader']): string 
 /** Says when the point can be seen. */
 function Invite({ hold }: { readonly hold: Hold }) {
   const { reader } = useDesk()
-  const press = useCommand('hold.invite')
   const [open, setOpen] = useState(false)
+  const press = useCommand('hold.invite', () => setOpen(false))
   const [wall, setWall] = useState('')
   if (!open) {
     return (
@@ -110,9 +110,7 @@ function Invite({ hold }: { readonly hold: Hold }) {
         event.preventDefault()
         const visitAt = instantAt(wall, reader.timeZone)
         if (press.waiting || visitAt === null) return
-        void press.send({ hold: hold.id, visitAt }).then((outcome) => {
-          if (outcome.status === 200) setOpen(false)
-        })
+        void press.send({ hold: hold.id, visitAt })
       }}
     >
       <TextField

@@ -2,7 +2,7 @@ import type { CommandName } from '../lib/record/command-names.ts'
 import type { Json } from '../lib/record/condition.ts'
 import type { Entity } from '../lib/record/entity.ts'
 import type { CommandKey, PersonId, ProjectId, ShopId } from '../lib/record/ids.ts'
-import type { Instant } from '../lib/record/scalars.ts'
+import type { Instant, Sha256 } from '../lib/record/scalars.ts'
 
 /** One press of the demonstration: who pressed what, and when that was. */
 export interface Played {
@@ -23,6 +23,8 @@ export interface Stage {
   readonly now: Instant
   /** Makes an account that one press signs in as. A shop of the demonstration is opened with `demo: true`. */
   readonly person: (name: string, email: string) => Promise<PersonId>
+  /** Keeps a picture or a paper of a project, as an upload does; what names it counts from then on. */
+  readonly keep: (project: ProjectId, bytes: Uint8Array, by: PersonId) => Promise<Sha256>
   /** Plays one press and gives what it changed. @throws where it was refused, with the reason in words */
   readonly play: (played: Played) => Promise<readonly Entity[]>
   /** Tells how far it is. */

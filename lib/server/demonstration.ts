@@ -1,12 +1,14 @@
+import { createHash } from 'node:crypto'
 import { existsSync } from 'node:fs'
 import { rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type pg from 'pg'
 import type { LoadDemonstration } from '../../seed/seam.ts'
 import type { DemoProgress } from '../command/wire-access.ts'
-import { Instant } from '../record/scalars.ts'
+import { Instant, Sha256 } from '../record/scalars.ts'
 import { addAccount } from './accounts.ts'
 import type { Enter } from './enter.ts'
+import { openFiles } from './files.ts'
 import { alone, whileEmpty } from './installation.ts'
 import type { Outcome } from './outcome.ts'
 
@@ -30,6 +32,7 @@ export function openDemonstration(
   forget: () => void,
 ): Demonstration {
   let running: DemoProgress | undefined
+  const files = openFiles(pool, dataDir)
   /** There while it loads. */
   const underWay = join(dataDir, 'demonstration-loading')
 
@@ -45,6 +48,12 @@ export function openDemonstration(
       now: Instant.parse(new Date().toISOString()),
       async person(name, email) {
         return (await addAccount(pool, { name, email, passwordHash: null, demo: true })).id
+      },
+      async keep(project, bytes, by) {
+        const sha256 = Sha256.parse(createHash('sha256').update(bytes).digest('hex'))
+        const fault = await files.keep(project, sha256, new Blob([Uint8Array.from(bytes)]).stream(), by)
+        if (fault !== null) throw new Error(`A file of the demonstration was not kept: ${fault}`)
+        return sha256
       },
       async play({ person, at, ...command }) {
         const who = { person, proof: 'demonstration' as const, provedAt: at }

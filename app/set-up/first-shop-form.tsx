@@ -1,11 +1,11 @@
 'use client'
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import * as z from 'zod/mini'
 import { askServer, posting } from '@/app/_entry/ask-server.ts'
 import { SHORTEST_PASSWORD } from '@/app/_entry/shortest-password.ts'
 import { signInWith } from '@/app/_entry/sign-in-with.ts'
 import { SelectField, TextField, TickField } from '@/app/_entry/text-field.tsx'
-import { currencies, timeZones } from '@/app/_entry/zones-and-currencies.ts'
+import { useCurrencies, useTimeZones } from '@/app/_entry/zones-and-currencies.ts'
 import type { FirstShop } from '@/lib/command/wire-access.ts'
 import { readTaxRate } from '@/lib/words/read-amount.ts'
 
@@ -39,18 +39,25 @@ function check(draft: Draft): { readonly wrong: Wrong; readonly ready: FirstShop
 
 /** Creates the lead shop and its first person, and signs them in. */
 export function FirstShopForm() {
-  const [draft, setDraft] = useState<Draft>(() => ({
+  const [draft, setDraft] = useState<Draft>({
     shop: '',
     currency: 'GBP',
-    timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+    timeZone: 'Europe/London',
     taxRegistered: true,
     taxRate: '20',
     name: '',
     email: '',
     password: '',
-  }))
+  })
   const [said, setSaid] = useState<Wrong>({})
   const [waiting, setWaiting] = useState(false)
+  const currencies = useCurrencies()
+  const zones = useTimeZones(draft.timeZone)
+  // The server can't know where the shop is; the browser does.
+  useEffect(() => {
+    const { timeZone } = Intl.DateTimeFormat().resolvedOptions()
+    setDraft((typed) => ({ ...typed, timeZone }))
+  }, [])
   const set = (field: keyof Draft) => (value: string) => setDraft({ ...draft, [field]: value })
 
   const create = async () => {
@@ -117,14 +124,14 @@ export function FirstShopForm() {
         label="Currency"
         value={draft.currency}
         onChange={set('currency')}
-        options={currencies()}
+        options={currencies}
         wrong={said.currency}
       />
       <SelectField
         label="Time zone of the shop"
         value={draft.timeZone}
         onChange={set('timeZone')}
-        options={timeZones(draft.timeZone)}
+        options={zones}
         wrong={said.timeZone}
       />
       <TickField

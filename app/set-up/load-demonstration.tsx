@@ -47,7 +47,7 @@ export function LoadDemonstration() {
 
   const done = progress === undefined || progress.total === 0 ? 0 : progress.done / progress.total
   return (
-    <section className="sheet stack">
+    <section className="sheet stack" id="look-around">
       <div className="head">
         <h2>Or look around first</h2>
       </div>

@@ -3,7 +3,7 @@ import { useState } from 'react'
 import { PressFoot } from '@/app/_entry/press-foot.tsx'
 import { SelectField, TextField, TickField } from '@/app/_entry/text-field.tsx'
 import { usePress } from '@/app/_entry/use-press.ts'
-import { timeZones } from '@/app/_entry/zones-and-currencies.ts'
+import { useTimeZones } from '@/app/_entry/zones-and-currencies.ts'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
 import { useShop } from '@/lib/live/shop-provider.tsx'
 import type { Shop } from '@/lib/record/entities/people.ts'
@@ -34,6 +34,7 @@ function DescribeShop({ shop }: { readonly shop: Shop }) {
   const [timeZone, setTimeZone] = useState(shop.timeZone)
   const [registered, setRegistered] = useState(shop.taxRegistered)
   const [rate, setRate] = useState(String(shop.taxRate / 100))
+  const zones = useTimeZones(timeZone)
   const taxRate = registered ? readTaxRate(rate) : 0
   const closesWrong =
     closesAt <= opensAt ? 'It closes before it opens: give a later time.' : undefined
@@ -75,7 +76,7 @@ function DescribeShop({ shop }: { readonly shop: Shop }) {
         label="Time zone"
         value={timeZone}
         onChange={setTimeZone}
-        options={timeZones(timeZone)}
+        options={zones}
         hint="The diary and all its days go by it."
       />
       <TickField

@@ -1,8 +1,11 @@
 import type { HttpBindings } from '@hono/node-server'
 import type { Context } from 'hono'
 import * as z from 'zod/mini'
+import type { Me } from '../../command/wire.ts'
 import type { Fault } from '../../command/wire-access.ts'
 import { ADDRESS_HEADER } from '../address.ts'
+import type { Doors } from '../doors.ts'
+import { meOf } from '../me.ts'
 import { TooOften } from '../rate-limit.ts'
 import type { Session, Sessions } from '../session.ts'
 
@@ -37,6 +40,13 @@ export async function signedIn(context: Context, sessions: Sessions): Promise<Se
   const session = await sessions.of(context.req.header('cookie'))
   if (session === null) throw new Refused(401, '', 'Sign in first.')
   return session
+}
+
+/** Who is signed in, with their places. @throws {Refused} 401 also where the account went meanwhile */
+export async function meIn(context: Context, { pool, reading, sessions }: Doors): Promise<Me> {
+  const me = await meOf(pool, reading, await signedIn(context, sessions))
+  if (me === null) throw new Refused(401, '', 'Sign in first.')
+  return me
 }
 
 /** What is there for this person. @throws {Refused} 404 */

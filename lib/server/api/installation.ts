@@ -4,7 +4,7 @@ import { FirstShopInput, readInstallation, setUp } from '../installation.ts'
 import { meOf } from '../me.ts'
 import { passwordFault } from '../password.ts'
 import { sessionOf } from '../sign-in.ts'
-import { bodyOf, orNotFound, Refused, signedIn } from './door.ts'
+import { bodyOf, meIn, orNotFound, Refused } from './door.ts'
 import { refusedBy } from './not-done.ts'
 
 /** The first visit: a shop of one's own, or the demonstration; and the end of the demonstration. */
@@ -44,8 +44,7 @@ export function installationRoutes(api: Hono, doors: Doors): void {
   })
 
   api.post('/installation/remove-demo', async (context) => {
-    const session = await signedIn(context, sessions)
-    const me = orNotFound(await meOf(pool, reading, session))
+    const me = await meIn(context, doors)
     if (!demoDoors || !me.demo)
       throw new Refused(403, '', 'Only a person of the demonstration can end it.')
     if (!(await demonstration.remove()))

@@ -2,7 +2,7 @@ import type { Hono } from 'hono'
 import * as z from 'zod/mini'
 import type { Doors } from '../doors.ts'
 import { meOf } from '../me.ts'
-import { addressOf, bodyOf, orNotFound, Refused, signedIn } from './door.ts'
+import { addressOf, bodyOf, meIn, orNotFound, Refused, signedIn } from './door.ts'
 
 const Password = z.strictObject({ password: z.string() })
 
@@ -10,10 +10,7 @@ const Password = z.strictObject({ password: z.string() })
 export function meRoutes(api: Hono, doors: Doors): void {
   const { pool, reading, sessions, signIn } = doors
 
-  api.get('/me', async (context) => {
-    const session = await signedIn(context, sessions)
-    return context.json(orNotFound(await meOf(pool, reading, session)))
-  })
+  api.get('/me', async (context) => context.json(await meIn(context, doors)))
 
   api.post('/prove', async (context) => {
     const session = await signedIn(context, sessions)

@@ -1,7 +1,6 @@
 import type { Context, Hono } from 'hono'
 import * as z from 'zod/mini'
 import { writeBuildOrder } from '../../build-order/csv/write-build-order.ts'
-import type { Me } from '../../command/wire.ts'
 import { ProjectId } from '../../record/ids.ts'
 import { Instant } from '../../record/scalars.ts'
 import { all } from '../../record/table.ts'
@@ -10,8 +9,7 @@ import { personsIn } from '../changed-for.ts'
 import type { Doors } from '../doors.ts'
 import type { JournalFilter } from '../for-pages.ts'
 import { journalPage } from '../journal-view.ts'
-import { meOf } from '../me.ts'
-import { checked, orNotFound, signedIn } from './door.ts'
+import { checked, meIn, orNotFound, signedIn } from './door.ts'
 
 const Version = z.string().check(z.regex(/^\d{1,10}$/, 'a version, such as 12'))
 const ChangesQuery = z.object({ after: Version })
@@ -28,11 +26,7 @@ const JournalQuery = z.object({
 export function projectRoutes(api: Hono, doors: Doors): void {
   const { pool, reading, names, sessions, views } = doors
 
-  api.get('/projects', async (context) => {
-    const session = await signedIn(context, sessions)
-    const me: Me = orNotFound(await meOf(pool, reading, session))
-    return context.json(me.projects)
-  })
+  api.get('/projects', async (context) => context.json((await meIn(context, doors)).projects))
 
   api.get('/projects/:id', async (context) => {
     const { person } = await signedIn(context, sessions)

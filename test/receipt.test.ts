@@ -57,6 +57,7 @@ describe('a receipt by link', () => {
     const nobody = browserWith(yard.url, '')
     const unsigned = await nobody.post(path, { outcome: 'accepted', pieces: 14 })
     expect(unsigned.status).toBe(409)
+    expect((await unsigned.json()).message).toMatch(/who receives it.*sign with a finger/)
     const { sha256, response } = await upload(`${path}/files/`, photo(), '')
     expect(response.status).toBe(201)
     const said = {

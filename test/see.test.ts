@@ -2,12 +2,13 @@ import type pg from 'pg'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { ProjectView } from '../lib/command/wire.ts'
 import type { Entity, Stub } from '../lib/record/entity.ts'
+import type { PersonId } from '../lib/record/ids.ts'
 import { openDraft, take } from '../lib/server/draft.ts'
 import { loadRecord } from '../lib/server/load.ts'
 import { commit, saveOf } from '../lib/server/save.ts'
 import { aDatabase, type TestDatabase } from './a-database.ts'
 import { aBrowser, aYard, changesOf, following, type TestYard } from './a-yard.ts'
-import { aKey, anActor, anId, at, lead, leadShop, project } from './builders.ts'
+import { aKey, anActor, anId, aStage, at, lead, leadShop, project, trimShop } from './builders.ts'
 import { aPool, plant } from './plant.ts'
 import { cast, personOf, projectSamples } from './see-cast.ts'
 import { samples } from './see-samples.ts'
@@ -17,10 +18,18 @@ let database: TestDatabase
 let pool: pg.Pool
 let yard: TestYard
 
+/** A stage of the trimmer's that waits for a yes between the castings shop and the lead. */
+const seats = aStage({
+  id: anId('stg', 'seats'),
+  party: trimShop,
+  assemblies: [],
+  changeOrder: anId('cho', 'liners'),
+})
+
 beforeAll(async () => {
   database = await aDatabase()
   pool = aPool(database.url)
-  await plant(pool, [...Object.values(samples), ...cast])
+  await plant(pool, [...Object.values(samples), ...cast, seats])
   yard = await aYard(database.url)
 })
 afterAll(async () => {
@@ -142,5 +151,22 @@ describe('what leaves the server', () => {
     const socket = stranger.socket()
     expect(await following(socket, project)).toBeNull()
     socket.close()
+  })
+
+  it('in a refusal, of what is hidden, is that it stands in the way and who can clear it', async () => {
+    const refused = async (person: PersonId) =>
+      (await (await aBrowser(yard, person)).command('stage.start', { stage: seats.id })).json()
+    const { conditions } = await refused(personOf.trim)
+    expect(conditions).toEqual([
+      {
+        rule: 'unknown',
+        entity: 'cho_liners',
+        root: 'cho_liners',
+        since: null,
+        concedable: false,
+        clearedBy: expect.arrayContaining([lead]),
+        clearedWith: null,
+      },
+    ])
   })
 })

@@ -1,11 +1,16 @@
 import { RateLimiterMemory, RateLimiterRes } from 'rate-limiter-flexible'
 
-/** A wrong password can be tried this often for one address of mail, and from one network address, in 15 minutes. */
-const BY_EMAIL = 10
-const BY_ADDRESS = 100
+/** A wrong password can be tried this often for one e-mail address from one network address, in 15 minutes, */
+const BY_PAIR = 10
+/** this often for it from everywhere, so that a stranger can't easily lock somebody out, */
+const BY_EMAIL = 60
+/** and this often from one network address: a whole shop may be behind it. */
+const BY_ADDRESS = 120
 const QUARTER_HOUR_S = 900
-/** Links and invitations that one network address or person may ask for in an hour. */
-const LINKS = 20
+/** Links and invitations that one person or e-mail address may ask for in an hour. */
+const LINKS = 30
+/** Tokens that one network address may try in an hour; they can't be guessed. */
+const TOKENS = 600
 const HOUR_S = 3600
 
 /** Thrown where something was tried too often; the door answers 429. */
@@ -24,26 +29,36 @@ export class TooOften extends Error {
 export type Limits = {
   /** Counts a try to sign in. @throws {TooOften} */
   readonly signIn: (email: string, address: string) => Promise<void>
-  /** A right password forgets the wrong ones before it, for that account only. */
-  readonly signedIn: (email: string) => Promise<void>
-  /** Counts a link asked for, or a token tried. @throws {TooOften} */
+  /** A right password takes back its own try, and forgets the wrong ones before it from there. */
+  readonly signedIn: (email: string, address: string) => Promise<void>
+  /** Counts a link asked for by or for somebody. @throws {TooOften} */
   readonly link: (who: string) => Promise<void>
+  /** Counts a token that was shown. @throws {TooOften} */
+  readonly token: (address: string) => Promise<void>
 }
 
 /** Counters that start at nothing. */
 export function openLimits(): Limits {
+  const byPair = new RateLimiterMemory({ points: BY_PAIR, duration: QUARTER_HOUR_S })
   const byEmail = new RateLimiterMemory({ points: BY_EMAIL, duration: QUARTER_HOUR_S })
   const byAddress = new RateLimiterMemory({ points: BY_ADDRESS, duration: QUARTER_HOUR_S })
   const links = new RateLimiterMemory({ points: LINKS, duration: HOUR_S })
+  const tokens = new RateLimiterMemory({ points: TOKENS, duration: HOUR_S })
+  const plain = (email: string): string => email.trim().toLowerCase()
+  const pair = (email: string, address: string): string => `${plain(email)} ${address}`
   return {
     async signIn(email, address) {
       await take(byAddress, address)
-      await take(byEmail, email.trim().toLowerCase())
+      await take(byPair, pair(email, address))
+      await take(byEmail, plain(email))
     },
-    async signedIn(email) {
-      await byEmail.delete(email.trim().toLowerCase())
+    async signedIn(email, address) {
+      await byAddress.reward(address)
+      await byEmail.reward(plain(email))
+      await byPair.delete(pair(email, address))
     },
-    link: (who) => take(links, who),
+    link: (who) => take(links, plain(who)),
+    token: (address) => take(tokens, address),
   }
 }
 

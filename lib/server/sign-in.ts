@@ -48,13 +48,13 @@ export function openSignIn(db: Queryable, limits: Limits, demoDoors: boolean): S
     await limits.signIn(email, address)
     const account = await accountByEmail(db, email)
     if (!(await isPassword(account?.passwordHash ?? null, password))) return null
-    await limits.signedIn(email)
+    await limits.signedIn(email, address)
     return account === null ? null : signedIn(account, 'password')
   }
   return {
     byPassword,
     async byLink(token, address) {
-      await limits.link(address)
+      await limits.token(address)
       const link = await takeLink(db, 'magic', token)
       const account = link?.person ? await accountById(db, link.person) : null
       return account === null ? null : signedIn(account, 'mailed code')

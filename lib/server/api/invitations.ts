@@ -38,7 +38,7 @@ export function invitationRoutes(api: Hono, doors: Doors): void {
 
   api.post('/join/:token', async (context) => {
     const { password } = await bodyOf(context, Password)
-    await limits.link(addressOf(context))
+    await limits.token(addressOf(context))
     const fault = passwordFault(password)
     if (fault !== null) throw new Refused(400, 'password', fault)
     const taken = await invitations.take(context.req.param('token'), password, addressOf(context))
@@ -67,8 +67,8 @@ export function invitationRoutes(api: Hono, doors: Doors): void {
         'email',
         'No mail is sent from here. Ask whoever invited you for a link.',
       )
-    await limits.link(addressOf(context))
-    await limits.link(email.trim().toLowerCase())
+    await limits.token(addressOf(context))
+    await limits.link(email)
     // Not waited for: an address without an account gets the same answer after the same time.
     void sendMagicLink(email, next).catch((error: unknown) =>
       console.error('fettleyard: a sign-in link could not be made:', error),

@@ -1,7 +1,13 @@
 import type { Hono } from 'hono'
 import * as z from 'zod/mini'
-import { Sha256 } from '../../record/scalars.ts'
+import type { Actor, View } from '../../record/actor.ts'
+import type { Condition } from '../../record/condition.ts'
+import type { ProjectRecord } from '../../record/project-record.ts'
+import { Instant, Sha256 } from '../../record/scalars.ts'
+import { seeConditions } from '../../see/see-conditions.ts'
+import { sentence } from '../../words/sentence.ts'
 import type { Doors } from '../doors.ts'
+import { isProject } from '../load.ts'
 import { addressOf, checked, orNotFound, signedIn } from './door.ts'
 import { kept } from './kept.ts'
 
@@ -19,26 +25,37 @@ export function receiptRoutes(api: Hono, { receipts, sessions, limits }: Doors):
   )
 
   api.post('/receipts/:token', async (context) => {
-    await limits.link(addressOf(context))
+    await limits.token(addressOf(context))
     const said = checked(await context.req.json().catch(() => null), Said)
     const token = context.req.param('token')
     const outcome = orNotFound(await receipts.receive(token, said))
     if (outcome.is === 'done') return context.json(orNotFound(await receipts.read(token)))
     if (outcome.is === 'invalid')
       return context.json({ issues: outcome.issues, message: 'Something is missing.' }, 400)
-    if (outcome.is === 'refused') {
-      const message = 'It could not be received as it stands.'
-      return context.json({ conditions: outcome.conditions, message }, 409)
-    }
+    if (outcome.is === 'refused' && isProject(outcome.record))
+      return context.json(refusalOf(outcome.record, outcome.actor, outcome.conditions), 409)
     return context.json({ message: 'It could not be received just now. Nothing was changed.' }, 503)
   })
 
   api.put('/receipts/:token/files/:sha256', async (context) => {
-    await limits.link(addressOf(context))
+    await limits.token(addressOf(context))
     const sha256 = checked(context.req.param('sha256'), Sha256)
     const keep = receipts.keepFile(context.req.param('token'), sha256, bytesOf(context.req.raw))
     return kept(context, orNotFound(await keep).fault)
   })
+}
+
+/** Why not, as a guest may know it, in words. */
+function refusalOf(record: ProjectRecord, { party, person }: Actor, all: readonly Condition[]) {
+  const view: View | null = party === null ? null : { party, role: 'guest' }
+  const project = record.projects.rows.get(record.id)
+  if (view === null || project === undefined) return { conditions: [], message: '' }
+  const conditions = seeConditions(view, record, all)
+  const { timeZone, currency } = project
+  const now = Instant.parse(new Date().toISOString())
+  const reader = { view, person, people: {}, locale: 'en-GB', timeZone, currency, now }
+  const message = conditions.map((condition) => sentence(condition, record, reader).fact).join('. ')
+  return { conditions, message: `${message}.` }
 }
 
 const bytesOf = ({ body }: Request): ReadableStream<Uint8Array> => body ?? new ReadableStream()

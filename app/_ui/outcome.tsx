@@ -49,8 +49,8 @@ export function Outcome({
   }
   if (refused.length > 0 && project !== null) {
     return (
-      <div className="stack tight" role="alert">
-        <Notice mark="refused">
+      <div className="stack tight">
+        <Notice mark="refused" no>
           <p>
             <b>Refused{refusedAt === null ? '' : `, ${moment(refusedAt, project.reader)}`}.</b>{' '}
             Nothing was changed.

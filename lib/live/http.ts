@@ -2,6 +2,7 @@ import type {
   Changed,
   CommandAnswer,
   CommandRequest,
+  JournalPage,
   ProjectView,
   ShopView,
 } from '../command/wire.ts'
@@ -21,6 +22,12 @@ async function get<T>(path: string, read: (response: Response) => Promise<T>): P
   }
 }
 
+/** Whether this phone's session was ended; false also where no answer came. */
+export async function isSignedOut(): Promise<boolean> {
+  const got = await get('/api/me', async () => null)
+  return !got.ok && got.status === 401
+}
+
 /** The whole project as this view may see it. */
 export const getProject = (id: string): Promise<Got<ProjectView>> =>
   get(`/api/projects/${id}`, async (response): Promise<ProjectView> => response.json())
@@ -28,6 +35,13 @@ export const getProject = (id: string): Promise<Got<ProjectView>> =>
 /** The whole shop book. */
 export const getShop = (id: string): Promise<Got<ShopView>> =>
   get(`/api/shops/${id}`, async (response): Promise<ShopView> => response.json())
+
+/** A page of the journal, newest first; `query` has its filters. */
+export const getJournal = (id: string, query: string): Promise<Got<JournalPage>> =>
+  get(
+    `/api/projects/${id}/journal?${query}`,
+    async (response): Promise<JournalPage> => response.json(),
+  )
 
 /** What a record went through after that version. */
 export const getChanges = (record: string, after: number, epoch: number): Promise<Got<Changed>> => {

@@ -3,7 +3,7 @@ import type { Socket } from 'socket.io-client'
 import type { Changed, ClientEvents, ProjectView, ServerEvents, ShopView } from '../command/wire.ts'
 import { Instant } from '../record/scalars.ts'
 import { type Connection, openConnection } from './connection.ts'
-import { getChanges, getProject, getShop } from './http.ts'
+import { getChanges, getProject, getShop, isSignedOut } from './http.ts'
 import { meets, type ProjectState, projectStateAfter, projectStateOf } from './project-state.ts'
 import { type ShopState, shopStateAfter, shopStateOf } from './shop-state.ts'
 
@@ -29,6 +29,22 @@ export interface Live {
   readonly connect: () => Promise<void>
   readonly close: () => void
 }
+
+/** How long until a socket that the server ended for no reason of ours is opened again, in ms. */
+const REOPEN_MS = 4000
+
+/** The server hung up. Whoever was signed out, here or everywhere, sees nothing more on this phone. */
+async function refused(reopen: () => void): Promise<void> {
+  if (!(await isSignedOut())) {
+    setTimeout(reopen, REOPEN_MS)
+    return
+  }
+  const here = `${location.pathname}${location.search}`
+  location.assign(`/sign-in?next=${encodeURIComponent(here)}`)
+}
+
+/** Answers that mean: not signed in, not for this person, not there. */
+const gone = (status: number): boolean => status === 401 || status === 403 || status === 404
 
 const isProject = (record: string): boolean => record.startsWith('prj_')
 
@@ -110,12 +126,12 @@ export function openLive(): Live {
       if (got.ok) {
         connection.setClock(got.data.now)
         query.setQueryData(projectKey(record), projectStateOf(got.data))
-      } else if (got.status !== 0) query.setQueryData(projectKey(record), null)
+      } else if (gone(got.status)) query.setQueryData(projectKey(record), null)
       return
     }
     const got = await getShop(record)
     if (got.ok) query.setQueryData(shopKey(record), shopStateOf(got.data))
-    else if (got.status !== 0) query.setQueryData(shopKey(record), null)
+    else if (gone(got.status)) query.setQueryData(shopKey(record), null)
   }
 
   const catchUp = (record: string): Promise<void> =>
@@ -170,12 +186,22 @@ export function openLive(): Live {
         reconnectionDelayMax: 4000,
       })
       socket = opened
+      const reopen = () => {
+        if (socket === opened) opened.connect()
+      }
       opened.on('connect', () => {
         connection.say('live')
         for (const record of watched.keys()) follow(record)
       })
-      opened.on('disconnect', () => connection.say('away'))
-      opened.on('connect_error', () => connection.say('away'))
+      opened.on('disconnect', (reason) => {
+        connection.say('away')
+        if (reason === 'io server disconnect') void refused(reopen)
+      })
+      opened.on('connect_error', () => {
+        connection.say('away')
+        // Not active: the server has answered, with a no.
+        if (!opened.active) void refused(reopen)
+      })
       opened.on('changed', take)
       opened.on('version', ({ record, version }) => {
         const known = held(record)

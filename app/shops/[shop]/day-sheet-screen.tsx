@@ -34,8 +34,7 @@ export function DaySheetScreen({ projects }: { readonly projects: readonly Proje
     return found === undefined ? null : <Scope here={found}>{child}</Scope>
   }
   return (
-    <>
-      <OurFloor projects={here} />
+    <div className="stack day">
       <div className="cols cols-main">
         <div className="stack">
           <Head title="Can start now" note={sheet.start.length} />
@@ -82,7 +81,8 @@ export function DaySheetScreen({ projects }: { readonly projects: readonly Proje
           </Part>
         </div>
       </div>
-    </>
+      <OurFloor projects={here} />
+    </div>
   )
 }
 

@@ -1,10 +1,10 @@
 'use client'
 import Link from 'next/link'
-import { useRouter } from 'next/navigation'
-import { useEffect, useRef } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
 import { pathOf, projectPath } from '@/app/_ui/paths.ts'
 import type { JournalPage } from '@/lib/command/wire.ts'
+import { getJournal } from '@/lib/live/http.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import { projectCommandNames } from '@/lib/record/command-names.ts'
 import { commandTitle } from '@/lib/words/command-title.ts'
@@ -22,14 +22,14 @@ interface Filter {
 
 /** Who did what, newest first, each entry linked by its hash to the one before. */
 export function JournalScreen({
-  page,
+  first,
   filter,
 }: {
-  readonly page: JournalPage
+  readonly first: JournalPage
   readonly filter: Filter
 }) {
   const { record, reader } = useProject()
-  useFresh(record.version, !filter.older)
+  const page = useNewest(first, filter)
   const named: Reader = { ...reader, people: { ...reader.people, ...page.people } }
   return (
     <div className="stack">
@@ -47,7 +47,10 @@ export function JournalScreen({
         </ol>
       )}
       {page.next !== null && (
-        <Link className="btn btn-line btn-wide" href={olderHref(record.id, filter, page.next)}>
+        <Link
+          className="btn btn-line btn-wide"
+          href={projectPath(record.id, `journal?${queryOf(filter, page.next)}`)}
+        >
           Older entries
         </Link>
       )}
@@ -184,21 +187,34 @@ function Choice({
   )
 }
 
-function olderHref(project: string, filter: Filter, before: number): string {
-  const query = new URLSearchParams({ before: String(before) })
+const LIMIT = 50
+
+function queryOf(filter: Filter, before: number | null): string {
+  const query = new URLSearchParams({ limit: String(LIMIT) })
+  if (before !== null) query.set('before', String(before))
   for (const name of ['person', 'command', 'entity'] as const) {
     if (filter[name] !== '') query.set(name, filter[name])
   }
-  return projectPath(project, `journal?${query}`)
+  return query.toString()
 }
 
-/** Fetches the page anew when the record moves on, while the newest entries are shown. */
-function useFresh(version: number, newest: boolean): void {
-  const router = useRouter()
-  const shown = useRef(version)
+/** The newest entries, fetched anew when the record moves on; an older page stands still. */
+function useNewest(first: JournalPage, filter: Filter): JournalPage {
+  const { record } = useProject()
+  const [page, setPage] = useState(first)
+  const shown = useRef(record.version)
+  const query = queryOf(filter, null)
+  useEffect(() => setPage(first), [first])
   useEffect(() => {
-    if (!newest || shown.current === version) return
-    shown.current = version
-    router.refresh()
-  }, [router, version, newest])
+    if (filter.older || shown.current === record.version) return
+    shown.current = record.version
+    let stale = false
+    void getJournal(record.id, query).then((got) => {
+      if (got.ok && !stale) setPage(got.data)
+    })
+    return () => {
+      stale = true
+    }
+  }, [record.id, record.version, filter.older, query])
+  return page
 }

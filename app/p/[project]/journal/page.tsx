@@ -29,7 +29,7 @@ export default async function JournalPage({
   if (page === null) redirect(`/sign-in?next=${encodeURIComponent(await askedPath())}`)
   return (
     <JournalScreen
-      page={page}
+      first={page}
       filter={{
         person: one(asked, 'person'),
         command: one(asked, 'command'),

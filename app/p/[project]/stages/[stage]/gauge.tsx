@@ -4,7 +4,7 @@ import type { Check } from '@/lib/record/entities/work.ts'
 /** A reading between its limits, drawn; the figures beside it say the same. Nothing where there are no two limits. */
 export function Gauge({ check }: { readonly check: Check }) {
   const { least, greatest, value } = check
-  if (check.type !== 'reading' || value === null) return null
+  if (check.type !== 'reading' || check.state === 'missing' || value === null) return null
   if (least === null || greatest === null || greatest <= least) return null
   const margin = (greatest - least) / 2
   const share = (at: number): number =>

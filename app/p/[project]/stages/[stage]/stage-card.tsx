@@ -4,13 +4,15 @@ import { Card, Head, Notice, Stamp, Tag } from '@/app/_ui/paper.tsx'
 import { projectPath } from '@/app/_ui/paths.ts'
 import { StateMark } from '@/app/_ui/state-mark.tsx'
 import { checksOf, worksOn } from '@/lib/gate/indexes.ts'
+import { readReported } from '@/lib/gate/reported.ts'
 import { stageStatus } from '@/lib/gate/status.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Stage } from '@/lib/record/entities/work.ts'
 import { day, moment, since, stampMoment } from '@/lib/words/dates.ts'
 import { hours } from '@/lib/words/money.ts'
-import { assemblyName, partyName, personName } from '@/lib/words/names.ts'
+import { assemblyName, entityName, partyName, personName } from '@/lib/words/names.ts'
 import type { Reader } from '@/lib/words/reader.ts'
+import { ruleName } from '@/lib/words/rule-name.ts'
 import { Checks } from './checks.tsx'
 import { Concessions } from './concessions.tsx'
 import { ToldMarks } from './told-marks.tsx'
@@ -51,6 +53,11 @@ export function StageCard({ stage }: { readonly stage: Stage }) {
             <p>This stage was removed from the build order, {since(stage.removedAt, reader)}.</p>
           </Notice>
         )}
+        {stage.state === 'reopened' && stage.doubt !== null && (
+          <p>
+            <b>Opened again:</b> {stage.doubt}
+          </p>
+        )}
         {stage.caution !== null && <Caution text={stage.caution} />}
         {stage.safety && (
           <p className="small">
@@ -60,11 +67,7 @@ export function StageCard({ stage }: { readonly stage: Stage }) {
         )}
         <Brought stage={stage} />
         <ToldMarks entity={stage.id} />
-        {stage.reported !== null && (
-          <p className="shim">
-            <b>Reported as done</b> outside the gate. Not met then: {stage.reported}
-          </p>
-        )}
+        <ReportedAsDone stage={stage} />
         {checks.length > 0 && (
           <>
             <Head title="Checks" note={`${done} of ${checks.length}`} />
@@ -89,6 +92,28 @@ function Caution({ text }: { readonly text: string }) {
         The maker’s data sheet, local rules and licensed practice come before this card.
       </p>
     </Notice>
+  )
+}
+
+/** Work done outside the gate, and what was not met then. */
+function ReportedAsDone({ stage }: { readonly stage: Stage }) {
+  const { record } = useProject()
+  if (stage.reported === null) return null
+  const unmet = readReported(stage.reported)
+  return (
+    <div className="shim">
+      <p>
+        <b>Reported as done</b> outside the gate.{' '}
+        {unmet.length === 0 ? 'Every condition was met.' : 'Not met then:'}
+      </p>
+      <ul>
+        {unmet.map(({ rule, entity }) => (
+          <li key={`${rule} ${entity}`}>
+            {ruleName(rule)}: {entityName(entity, record)}
+          </li>
+        ))}
+      </ul>
+    </div>
   )
 }
 

@@ -1,6 +1,6 @@
 import type { MembershipRole, PartyRole } from '../record/entities/people.ts'
 import type { Handover } from '../record/entities/things.ts'
-import type { PersonId, ProjectId, ShopId } from '../record/ids.ts'
+import type { PersonId } from '../record/ids.ts'
 import type { Instant } from '../record/scalars.ts'
 import type { ProjectView, ShopView } from './wire.ts'
 
@@ -42,12 +42,6 @@ export interface DemoProgress {
   readonly total: number
   readonly message: string | null
 }
-
-/** Body of `POST /api/invitations`: into a shop, or into a project for a party that is no shop here. */
-export type Invite = { readonly name: string; readonly email: string } & (
-  | { readonly shop: ShopId; readonly role: MembershipRole }
-  | { readonly project: ProjectId; readonly party: string }
-)
 
 /** A link to hand over, as an address and as a QR code (SVG text); `mailed` where it went by mail as well. */
 export interface HandedLink {

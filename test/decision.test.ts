@@ -1,30 +1,30 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { aContext, aKey, anId, aRecord, at, leadShop } from '../../test/builders.ts'
-import { cast, personOf, projectSamples } from '../../test/see-cast.ts'
-import { samples, views } from '../../test/see-samples.ts'
-import { drawFrom, someInput } from '../../test/some-input.ts'
-import { projectCommands } from '../command/registry.ts'
-import type { Actor } from '../record/actor.ts'
-import type { Applied, Context, ProjectCommand } from '../record/command.ts'
-import type { Json } from '../record/condition.ts'
-import type { Entity } from '../record/entity.ts'
-import type { ShopId } from '../record/ids.ts'
-import { idsFrom } from '../record/ids.ts'
+import { projectCommands } from '../lib/command/registry.ts'
+import type { Actor } from '../lib/record/actor.ts'
+import type { Applied, Context, ProjectCommand } from '../lib/record/command.ts'
+import type { Json } from '../lib/record/condition.ts'
+import type { Entity } from '../lib/record/entity.ts'
+import type { ShopId } from '../lib/record/ids.ts'
+import { idsFrom } from '../lib/record/ids.ts'
 import {
   emptyShopRecord,
   type ProjectRecord,
   projectAfter,
   type ShopRecord,
   shopAfter,
-} from '../record/project-record.ts'
-import { Sha256 } from '../record/scalars.ts'
-import { NoSuchEntity } from '../record/table.ts'
-import { findEntity } from './find-entity.ts'
-import { isSeen, seeAs } from './see.ts'
-import { seeConditions } from './see-conditions.ts'
-import { entitiesOf, viewOf } from './view-of.ts'
-import { viewerOf } from './viewer.ts'
+} from '../lib/record/project-record.ts'
+import { Sha256 } from '../lib/record/scalars.ts'
+import { NoSuchEntity } from '../lib/record/table.ts'
+import { findEntity } from '../lib/see/find-entity.ts'
+import { isSeen, seeAs } from '../lib/see/see.ts'
+import { seeConditions } from '../lib/see/see-conditions.ts'
+import { entitiesOf, viewOf } from '../lib/see/view-of.ts'
+import { viewerOf } from '../lib/see/viewer.ts'
+import { aContext, aKey, anId, aRecord, at, leadShop } from './builders.ts'
+import { cast, personOf, projectSamples } from './see-cast.ts'
+import { samples, views } from './see-samples.ts'
+import { drawFrom, someInput } from './some-input.ts'
 
 const commands: readonly ProjectCommand[] = Object.values(projectCommands)
 

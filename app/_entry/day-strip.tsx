@@ -64,7 +64,7 @@ export function DayStrip({
                   gridColumn: `${n * COLUMNS + 1} / span ${Math.min(each, days.length - n) * COLUMNS}`,
                 }}
               >
-                {day(date, place)}
+                {each === 1 ? day(date, place) : dayAndMonth(date, place.locale)}
               </b>
             ) : null,
           )}
@@ -103,6 +103,12 @@ export function DayStrip({
     </div>
   )
 }
+
+/** `23 Nov`: where every day named is a Monday, the weekday says nothing. */
+const dayAndMonth = (date: CivilDate, locale: string): string =>
+  new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', timeZone: 'UTC' }).format(
+    Date.parse(date),
+  )
 
 const later = (instant: Instant): Instant =>
   Instant.parse(new Date(Date.parse(instant) + 60_000).toISOString())

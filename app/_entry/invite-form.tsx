@@ -14,9 +14,12 @@ export function InviteForm({
   into,
   place,
   hint,
+  open = false,
 }: {
   readonly into: Into
   readonly place: Place
+  /** Unfolded from the first: where inviting is what the screen is for. */
+  readonly open?: boolean
   readonly hint?: string | undefined
 }) {
   const [name, setName] = useState('')
@@ -50,7 +53,8 @@ export function InviteForm({
   const at = (field: string) => (wrong?.field === field ? wrong.message : undefined)
 
   return (
-    <>
+    <details className="invite" open={open}>
+      <summary>Invite somebody</summary>
       <form
         className="stack"
         noValidate
@@ -59,7 +63,6 @@ export function InviteForm({
           void invite()
         }}
       >
-        <h3>Invite somebody</h3>
         <TextField label="Their name" value={name} onChange={setName} wrong={at('name')} />
         <TextField
           label="Their e-mail address"
@@ -103,6 +106,6 @@ export function InviteForm({
           />
         </div>
       )}
-    </>
+    </details>
   )
 }

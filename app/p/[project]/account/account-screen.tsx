@@ -75,9 +75,12 @@ function SumRow({
   const say = useSum()
   return (
     <tr className={strong === true ? 'sum' : ''}>
-      <td>{what}</td>
-      <td className="r">{say(sum.net)}</td>
-      <td className="r">{say(sum.tax)}</td>
+      <td>
+        {what}
+        <span className="small soft block">
+          {say(sum.net)} and {say(sum.tax)} tax
+        </span>
+      </td>
       <td className="r">{say(sum.gross)}</td>
     </tr>
   )
@@ -87,9 +90,7 @@ const SumHead = () => (
   <thead>
     <tr>
       <th>What</th>
-      <th className="r">Net</th>
-      <th className="r">Tax</th>
-      <th className="r">With tax</th>
+      <th className="r">Tax included</th>
     </tr>
   </thead>
 )
@@ -102,7 +103,7 @@ function Together({ parties }: { readonly parties: readonly Party[] }) {
   return (
     <section className="sheet stack">
       <Head title="All together" />
-      <table className="table wide-table">
+      <table className="table">
         <SumHead />
         <tbody>
           <SumRow what="First estimates" sum={first} />
@@ -140,13 +141,13 @@ function PartyAccount({ party }: { readonly party: Party }) {
           ))}
         </ul>
       )}
-      <table className="table wide-table">
+      <table className="table">
         <SumHead />
         <tbody>
           <SumRow what="First estimate" sum={firstEstimate(record, party.id)} />
           {approved.map((order) => (
             <tr key={order.id}>
-              <td colSpan={4}>
+              <td colSpan={2}>
                 <Link href={`/p/${record.id}/change-orders/${order.id}`}>
                   Change {order.number} · {order.title}
                 </Link>

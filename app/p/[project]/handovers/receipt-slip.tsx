@@ -165,7 +165,7 @@ function Answers({ handover, record, reader, what }: SlipProps & { readonly what
       ? ` from ${day(receivedAt, reader)}, ${timeOfDay(receivedAt, reader)}`
       : ''
   return (
-    <p className="answer">
+    <p className={`answer ${state === 'received' ? 'answer-stamped' : ''}`}>
       <i className={`mark ${state === 'received' ? 'm-signed' : 'm-waiting'}`} aria-hidden="true" />
       <b>
         {atStart(partyName(holder, record))} {state === 'received' ? 'answers' : 'still answers'}{' '}

@@ -83,6 +83,7 @@ function PartyPeople({ party }: { readonly party: Party }) {
         <InviteForm
           into={{ project: record.id, party: party.id }}
           place={reader}
+          open={people.length === 0}
           hint={
             party.role === 'shop'
               ? 'They become the shop’s first manager, and its book opens with them.'

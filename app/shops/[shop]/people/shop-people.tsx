@@ -25,7 +25,7 @@ export function ShopPeople() {
       </section>
       {role === 'manager' && (
         <section className="sheet stack">
-          <InviteForm into={{ shop: book.id }} place={place} />
+          <InviteForm into={{ shop: book.id }} place={place} open />
         </section>
       )}
     </div>

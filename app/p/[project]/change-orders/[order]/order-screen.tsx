@@ -40,8 +40,13 @@ function OrderDesk({ order }: { readonly order: ChangeOrder }) {
   }
   return (
     <div className="stack">
-      <p className="no-print">
+      <p className="row spread no-print">
         <Link href={`/p/${record.id}/change-orders`}>All change orders</Link>
+        {order.state === 'sent' && authority !== null && (
+          <a className="btn btn-line phone" href="#answer">
+            To your answer
+          </a>
+        )}
       </p>
       <div className="cols cols-main">
         <OrderSlip order={order} />

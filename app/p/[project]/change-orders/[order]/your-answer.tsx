@@ -35,6 +35,7 @@ export function YourAnswer({
   const [text, setText] = useState('')
   const [pressedOn, setPressedOn] = useState<Shown>()
   const [step, setStep] = useState<'answer' | 'ask' | 'decline'>('answer')
+  const [asked, setAsked] = useState(false)
   const needsProof =
     authority === 'payer' &&
     (!proof.fresh || approve.command.refused.some(({ rule }) => rule === 'proof'))
@@ -50,7 +51,7 @@ export function YourAnswer({
     <>
       <WhatYesDoes shown={shown} bills={record.parties.rows.get(order.party)?.bills ?? 'owner'} />
       {changed && pressedOn !== undefined && <BothShown saw={pressedOn} now={shown} />}
-      <section className="sheet-foot stack tight" aria-label="Your answer">
+      <section className="sheet">
         <TextField
           label={
             step === 'ask' ? 'What do you want to know?' : 'A word with your answer, if you like'
@@ -59,12 +60,12 @@ export function YourAnswer({
           value={text}
           onChange={setText}
           wrong={
-            step === 'ask' && text.trim() === '' && ask.command.issues.length > 0
-              ? 'Write the question first.'
-              : undefined
+            asked && step === 'ask' && text.trim() === '' ? 'Write the question first.' : undefined
           }
         />
-        {needsProof && step === 'answer' ? (
+      </section>
+      <section className="sheet-foot stack tight" id="answer" aria-label="Your answer">
+        {step !== 'answer' ? null : needsProof ? (
           <ProveAgain
             proof={proof}
             why="A yes needs a proof of who you are, at most ten minutes old. All you typed is kept."
@@ -84,6 +85,7 @@ export function YourAnswer({
             className="btn btn-line"
             disabled={ask.waiting}
             onClick={async () => {
+              setAsked(step === 'ask')
               setStep('ask')
               if (text.trim() === '') return
               if (await ask.send({ changeOrder: order.id, text: text.trim() })) {

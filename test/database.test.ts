@@ -224,6 +224,8 @@ describe('the database itself', () => {
     expect(await stage({ assemblies: ['asm_engine', 'asm_other'] })).toBe('23503')
     expect(await stage({ countersigns: ['pty_gone'] })).toBe('23503')
     expect(await stage({})).toBeUndefined()
+    const later = `update "Stage" set "fits" = '{asm_engine, asm_other}' where "id" = 'stg_x'`
+    expect(await refusalOf(later)).toBe('23503')
   })
 
   it('refuses two agreed slots that overlap in a bay or for an assembly, and no others', async () => {
@@ -306,8 +308,13 @@ describe('the database itself', () => {
     expect(await write({ inserts: { Assembly: [{ ...row, id: 'asm_shell' }] } })).toBe('23505')
     const late = [{ id: project, from: to + 5, to: to + 6 }]
     expect(await write({ records: late, inserts: { Assembly: [row] } })).toBe('FY001')
+    const shop = (await loadRecord(pool, leadShop))?.record.version ?? 0
+    const reading = (version: number) => [...records, { id: leadShop, from: version, to: version }]
+    const inserts = { Assembly: [row] }
+    expect(await write({ records: reading(shop + 1), inserts })).toBe('FY001')
     expect((await loadRecord(pool, project))?.record).toEqual(loaded.record)
-    expect(await write({ inserts: { Assembly: [row] } })).toBe('written')
+    expect(await write({ records: reading(shop), updates: { Assembly: [row] } })).toBe('FY003')
+    expect(await write({ records: reading(shop), inserts })).toBe('written')
   })
 
   it('keeps no two accounts with one address, whatever its case', async () => {

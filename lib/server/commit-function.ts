@@ -6,7 +6,7 @@ import { KEPT_COLUMNS, tableOf } from './tables.ts'
 export const SQLSTATE = {
   /** A record isn't at the version that was decided on: another node was first. */
   lostRace: 'FY001',
-  /** A key has been carried out before; the detail lists them as JSON. */
+  /** A key has been carried out before. */
   keySeen: 'FY002',
   /** A row that was to change isn't in its record. */
   rowMissing: 'FY003',
@@ -66,79 +66,104 @@ const has = (columns: readonly Column[], name: string) => columns.some((c) => c.
 /** Which record's rows an update may touch: nobody's id leads into another record. */
 function sameRecord(columns: readonly Column[]): string {
   const owner = ['project', 'shop'].find((name) => has(columns, name))
-  return owner === undefined ? '' : ` and t.${quoted(owner)} = r.${quoted(owner)}`
+  return owner === undefined ? '' : ` and t.${quoted(owner)} = r ->> '${owner}'`
 }
 
-function writesOf(kind: Kind, columns: readonly Column[]): string {
-  const table = quoted(tableOf[kind])
-  const key = `'${tableOf[kind]}'`
+/** A column's value out of a row in JSON: some times faster than `jsonb_populate_recordset`, which looks types up each time. */
+function fromJson({ name, type }: Column): string {
+  const key = `'${name}'`
+  if (type === 'text[]') return `array(select jsonb_array_elements_text(r -> ${key}))`
+  return type === 'text' ? `r ->> ${key}` : `(r ->> ${key})::${type}`
+}
+
+function insertOf(kind: Kind, columns: readonly Column[]): string {
+  return `when '${tableOf[kind]}' then
+        insert into ${quoted(tableOf[kind])} (${columns.map(({ name }) => quoted(name)).join(', ')})
+          select ${columns.map(fromJson).join(', ')} from jsonb_array_elements(rows) r;`
+}
+
+function updateOf(kind: Kind, columns: readonly Column[]): string {
   const sets = columns
     .filter(({ name }) => !['id', 'made', 'recordVersion'].includes(name))
-    .map(({ name }) => `${quoted(name)} = r.${quoted(name)}`)
-    .join(', ')
-  return `
-  rows := save -> 'inserts' -> ${key};
-  if rows is not null then
-    insert into ${table} select * from jsonb_populate_recordset(null::${table}, rows);
-  end if;
-  rows := save -> 'updates' -> ${key};
-  if rows is not null then
-    update ${table} t set ${sets}
-      from jsonb_populate_recordset(null::${table}, rows) r where t."id" = r."id"${sameRecord(columns)};
-    get diagnostics written = row_count;
-    if written <> jsonb_array_length(rows) then
-      raise exception 'A row of ${tableOf[kind]} is not in its record.' using errcode = '${SQLSTATE.rowMissing}';
-    end if;
-  end if;`
+    .map((column) => `${quoted(column.name)} = ${fromJson(column)}`)
+  return `when '${tableOf[kind]}' then
+        update ${quoted(tableOf[kind])} t set ${sets.join(', ')}
+          from jsonb_array_elements(rows) r where t."id" = r ->> 'id'${sameRecord(columns)};`
 }
 
-const bump = (table: string) => `
-      if (touched ->> 'from')::integer = (touched ->> 'to')::integer then
-        perform 1 from ${quoted(table)} t where t."id" = touched ->> 'id'
-          and t."recordVersion" = (touched ->> 'from')::integer for share;
-      else
-        update ${quoted(table)} t set "recordVersion" = (touched ->> 'to')::integer
-          where t."id" = touched ->> 'id' and t."recordVersion" = (touched ->> 'from')::integer;
-      end if;`
+/** Moves the records of one kind to their new versions; those that are new (from 0) are made by their own rows. */
+const moveRecords = (table: string, key: string): string => `
+  rows := save -> '${key}';
+  if rows <> '[]' then
+    update ${quoted(table)} t set "recordVersion" = (r ->> 'to')::integer from jsonb_array_elements(rows) r
+      where t."id" = r ->> 'id' and t."recordVersion" = (r ->> 'from')::integer;
+    get diagnostics written = row_count;
+    if written <> jsonb_array_length(rows) then
+      raise exception 'Another node was first.' using errcode = '${SQLSTATE.lostRace}';
+    end if;
+  end if;`
 
-/** Records come in id order, so that two saves never wait for each other. A new record (from 0) is made by its own row. */
+/** Holds a record that was only read at its version until the save is done. */
+const holdRead = (table: string): string => `
+    select count(*) + written into written from (
+      select 1 from ${quoted(table)} t join jsonb_array_elements(rows) r on t."id" = r ->> 'id'
+        where t."recordVersion" = (r ->> 'from')::integer for share of t) held;`
+
+/** Locks are taken in the order of the ids, so that two saves never wait for each other. */
 const commitFunction = (columns: Columns): string => `
 create or replace function commit_record(save jsonb) returns void language plpgsql as $function$
 declare
-  touched jsonb;
   rows jsonb;
-  written integer;
-  seen jsonb;
+  written integer := 0;
+  target text;
 begin
-  for touched in select * from jsonb_array_elements(save -> 'records') loop
-    perform pg_advisory_xact_lock(hashtextextended(touched ->> 'id', 0));
-  end loop;
+  perform pg_advisory_xact_lock(hashtextextended(id #>> '{}', 0)) from jsonb_array_elements(save -> 'records') id;
+
   rows := save -> 'keys';
-  with kept as (
-    insert into "IdempotencyKey" ("person", "key", "payloadHash", "answer")
-    select "person", "key", "payloadHash", "answer" from jsonb_populate_recordset(null::"IdempotencyKey", rows)
-    on conflict do nothing returning "key")
-  select jsonb_agg(r ->> 'key') into seen from jsonb_array_elements(rows) r
-    where r ->> 'key' not in (select "key" from kept);
-  if seen is not null then
-    raise exception 'Carried out before.' using errcode = '${SQLSTATE.keySeen}', detail = seen::text;
+  insert into "IdempotencyKey" ("person", "key", "payloadHash", "answer")
+    select r ->> 'person', r ->> 'key', r ->> 'payloadHash', r -> 'answer' from jsonb_array_elements(rows) r
+    on conflict do nothing;
+  get diagnostics written = row_count;
+  if written <> jsonb_array_length(rows) then
+    raise exception 'Carried out before.' using errcode = '${SQLSTATE.keySeen}';
   end if;
-  for touched in select * from jsonb_array_elements(save -> 'records') loop
-    if (touched ->> 'from')::integer > 0 then
-      if touched ->> 'id' like 'prj\\_%' then${bump('Project')}
-      else${bump('Shop')}
-      end if;
-      if not found then
-        raise exception 'Another node was first.' using errcode = '${SQLSTATE.lostRace}', detail = touched ->> 'id';
-      end if;
+${moveRecords('Project', 'projects')}
+${moveRecords('Shop', 'shops')}
+
+  rows := save -> 'reads';
+  if rows <> '[]' then
+    written := 0;${holdRead('Project')}${holdRead('Shop')}
+    if written <> jsonb_array_length(rows) then
+      raise exception 'Another node was first.' using errcode = '${SQLSTATE.lostRace}';
+    end if;
+  end if;
+
+  for target, rows in select t.key, t.value from jsonb_each(save -> 'inserts') t order by t.key loop
+    case target
+      ${inSaveOrder(columns)
+        .map(([kind, own]) => insertOf(kind, own))
+        .join('\n      ')}
+    end case;
+  end loop;
+  for target, rows in select t.key, t.value from jsonb_each(save -> 'updates') t order by t.key loop
+    case target
+      ${inSaveOrder(columns)
+        .map(([kind, own]) => updateOf(kind, own))
+        .join('\n      ')}
+    end case;
+    get diagnostics written = row_count;
+    if written <> jsonb_array_length(rows) then
+      raise exception 'A row of % is not in its record.', target using errcode = '${SQLSTATE.rowMissing}';
     end if;
   end loop;
-${inSaveOrder(columns)
-  .map(([kind, own]) => writesOf(kind, own))
-  .join('\n')}
 
-  insert into "JournalEntry" select * from jsonb_populate_recordset(null::"JournalEntry", save -> 'entries');
-  insert into "Job" ("name", "payload") select j ->> 'name', j -> 'payload' from jsonb_array_elements(save -> 'jobs') j;
+  insert into "JournalEntry" ("record", "sequence", "at", "happenedAt", "person", "party", "role", "command", "key", "previousHash", "hash", "parts")
+    select r ->> 'record', (r ->> 'sequence')::integer, (r ->> 'at')::timestamptz, (r ->> 'happenedAt')::timestamptz, r ->> 'person',
+      r ->> 'party', r ->> 'role', r ->> 'command', r ->> 'key', r ->> 'previousHash', r ->> 'hash', r -> 'parts'
+    from jsonb_array_elements(save -> 'entries') r;
+  if save -> 'jobs' <> '[]' then
+    insert into "Job" ("name", "payload") select r ->> 'name', r -> 'payload' from jsonb_array_elements(save -> 'jobs') r;
+  end if;
   perform pg_notify('${CHANNEL}', save ->> 'notice');
 end $function$`
 

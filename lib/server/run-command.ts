@@ -97,7 +97,7 @@ export function openCommands(pool: pg.Pool, settings: CommandSettings = {}): Com
     saver: openSaver(pool, node),
     memberships: memberships.of,
     clock,
-    newSalt: () => randomBytes(16).toString('hex'),
+    newSalt: saltCellar(),
     jobsFor: settings.jobsFor ?? (() => []),
     committed: (draft) => movesOf(draft).forEach(tell),
     catchUp: catchUpOn,
@@ -181,6 +181,23 @@ export function openCommands(pool: pg.Pool, settings: CommandSettings = {}): Com
       finder.forget()
     },
     node,
+  }
+}
+
+const SALT_BYTES = 16
+const SALTS_AT_ONCE = 256
+
+/** Salts for the journal's parts: asking the system for each by itself took a fiftieth of a command's time. */
+function saltCellar(): () => string {
+  let salts = ''
+  let used = 0
+  return () => {
+    if (used === salts.length) {
+      salts = randomBytes(SALT_BYTES * SALTS_AT_ONCE).toString('hex')
+      used = 0
+    }
+    used += 2 * SALT_BYTES
+    return salts.slice(used - 2 * SALT_BYTES, used)
   }
 }
 

@@ -96,7 +96,7 @@ export interface Saver {
 }
 
 /** Calls under way at once: a notice makes commits queue anyway, so that more would only wait inside the database. */
-const CALLS = 2
+const CALLS = 4
 /** Most saves in one call. */
 const SAVES_IN_CALL = 40
 
@@ -138,11 +138,21 @@ export function openSaver(pool: pg.Pool, node: string): Saver {
 
 /** One call; the database writes all or nothing, and tells the other nodes. */
 export async function commit(db: Queryable, node: string, save: Save): Promise<void> {
-  const notice = JSON.stringify({ node, records: save.records.map(({ id, to }) => [id, to]) })
+  const { records, ...rest } = save
+  const moved = records.filter(({ from, to }) => to > from)
+  const known = moved.filter(({ from }) => from > 0)
+  const message = {
+    ...rest,
+    records: records.map(({ id }) => id),
+    projects: known.filter(({ id }) => id.startsWith('prj_')),
+    shops: known.filter(({ id }) => id.startsWith('shp_')),
+    reads: records.filter(({ from, to }) => to === from && from > 0),
+    notice: JSON.stringify({ node, records: moved.map(({ id, to }) => [id, to]) }),
+  }
   await db.query({
     name: 'commit-record',
     text: 'select commit_record($1::jsonb)',
-    values: [JSON.stringify({ ...save, notice })],
+    values: [JSON.stringify(message)],
   })
 }
 

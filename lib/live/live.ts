@@ -189,18 +189,22 @@ export function openLive(): Live {
       const reopen = () => {
         if (socket === opened) opened.connect()
       }
+      // Where nothing is followed nobody need be signed in.
+      const hungUp = () => {
+        if (watched.size > 0) void refused(reopen)
+      }
       opened.on('connect', () => {
         connection.say('live')
         for (const record of watched.keys()) follow(record)
       })
       opened.on('disconnect', (reason) => {
         connection.say('away')
-        if (reason === 'io server disconnect') void refused(reopen)
+        if (reason === 'io server disconnect') hungUp()
       })
       opened.on('connect_error', () => {
         connection.say('away')
         // Not active: the server has answered, with a no.
-        if (!opened.active) void refused(reopen)
+        if (!opened.active) hungUp()
       })
       opened.on('changed', take)
       opened.on('version', ({ record, version }) => {

@@ -29,9 +29,14 @@ export function AskButton({
   const name = partyName(to, record)
   if (asked !== undefined) {
     return (
-      <p className="small">
-        {name} was asked, {since(asked.at, reader)}.
-      </p>
+      <>
+        <p className="small">
+          {name} was asked, {since(asked.at, reader)}.
+        </p>
+        <CommandButton name="ask.close" input={{ ask: asked.id }} line small>
+          {label('ask.close')}
+        </CommandButton>
+      </>
     )
   }
   return (

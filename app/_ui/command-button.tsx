@@ -19,6 +19,7 @@ export function CommandButton({
   input,
   line,
   wide,
+  small,
   done,
   stage,
   children,
@@ -27,6 +28,7 @@ export function CommandButton({
   readonly input: Json
   readonly line?: boolean
   readonly wide?: boolean
+  readonly small?: boolean
   readonly done?: DoneWords
   readonly stage?: StageId | undefined
   readonly children: ReactNode
@@ -49,7 +51,12 @@ export function CommandButton({
         : { undo: { label: back.label, press: () => void takeBack(back.input) } }),
     })
   })
-  const names = ['btn', line === true ? 'btn-line' : '', wide === true ? 'btn-wide' : '']
+  const names = [
+    'btn',
+    line === true ? 'btn-line' : '',
+    wide === true ? 'btn-wide' : '',
+    small === true ? 'btn-small' : '',
+  ]
   return (
     <div className="stack tight">
       <button

@@ -94,11 +94,6 @@ export function Sheet({
   )
 }
 
-/** The sheet that lies at the foot, in the thumb's reach. */
-export const SheetFoot = ({ children }: { readonly children: ReactNode }) => (
-  <div className="sheet-foot stack tight">{children}</div>
-)
-
 /** A leaf of the duplicate pad, its carbon copy under it. */
 export const Slip = ({ children }: { readonly children: ReactNode }) => (
   <div className="pad">

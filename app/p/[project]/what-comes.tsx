@@ -15,7 +15,7 @@ export function WhatComes() {
   if (comes.length === 0) {
     return (
       <EmptyState title="No day is set">
-        <p>No slot is agreed, no part promised, nothing cures.</p>
+        <p>No slot is to come, no part is promised, nothing cures.</p>
       </EmptyState>
     )
   }

@@ -4,6 +4,7 @@ import { TextField, TickField } from '@/app/_entry/text-field.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
 import { Outcome } from '@/app/_ui/outcome.tsx'
 import { Sheet } from '@/app/_ui/paper.tsx'
+import { ReasonForm } from '@/app/_ui/reason-form.tsx'
 import { useCommand } from '@/lib/live/use-command.ts'
 import { moment } from '@/lib/words/dates.ts'
 import { label } from '@/lib/words/labels.ts'
@@ -29,6 +30,14 @@ export function Notes({ on }: { readonly on: string }) {
                 {moment(note.at, reader)}
                 {note.sharing === 'shop' ? ' · private to your shop' : ''}
               </p>
+              {(note.person === reader.person || standing.managesFor(note.party)) && (
+                <ReasonForm
+                  name="note.withdraw"
+                  input={{ note: note.id }}
+                  label={label('note.withdraw')}
+                  question="Why it is withdrawn"
+                />
+              )}
             </li>
           ))}
         </ul>

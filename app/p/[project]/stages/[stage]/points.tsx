@@ -3,10 +3,12 @@ import { useState } from 'react'
 import { HeldPress } from '@/app/_entry/held-press.tsx'
 import { TextField } from '@/app/_entry/text-field.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
+import { actorOf } from '@/app/_ui/actor-of.ts'
 import { Mark } from '@/app/_ui/mark.tsx'
 import { Outcome } from '@/app/_ui/outcome.tsx'
 import { Sheet } from '@/app/_ui/paper.tsx'
 import { ReasonForm } from '@/app/_ui/reason-form.tsx'
+import { isNamed, mayClear } from '@/lib/build-order/clear-hold.ts'
 import { holdsOf } from '@/lib/gate/indexes.ts'
 import { useCommand } from '@/lib/live/use-command.ts'
 import type { Hold, Stage } from '@/lib/record/entities/work.ts'
@@ -37,8 +39,11 @@ export function Points({ stage }: { readonly stage: Stage }) {
 function Point({ hold, stage }: { readonly hold: Hold; readonly stage: Stage }) {
   const { record, reader, standing } = useDesk()
   const witness = hold.point === 'witness'
-  const mine =
-    standing.managesFor(hold.party) && (hold.person === null || hold.person === reader.person)
+  const actor = actorOf(reader)
+  const named = isNamed(actor, hold)
+  const didIt = reader.person === stage.startedBy || reader.person === stage.endedBy
+  const begun = stage.state !== 'planned' && stage.state !== 'reopened'
+  const clears = !isClear(hold) && (begun || witness) && mayClear(actor, record, hold)
   return (
     <li className="rowmark" id={hold.id}>
       <Mark name={witness ? 'witness' : 'held'} />
@@ -49,9 +54,23 @@ function Point({ hold, stage }: { readonly hold: Hold; readonly stage: Stage }) 
         <p>{whereItStands(hold, partyName(hold.party, record, reader))}</p>
         <p className="small soft">{when(hold, reader)}</p>
         {hold.remark !== null && hold.remark !== '' && <p>“{hold.remark}”</p>}
-        {!isClear(hold) && standing.actsFor(stage.party) && <Invite hold={hold} />}
-        {!isClear(hold) && mine && <Release hold={hold} />}
-        {isClear(hold) && mine && (
+        {!isClear(hold) && (standing.actsFor(stage.party) || standing.managesLead) && (
+          <Invite hold={hold} />
+        )}
+        {clears && didIt && (
+          <p className="small">You did this work; somebody else clears its points.</p>
+        )}
+        {clears && !didIt && named && <Release hold={hold} begun={begun} />}
+        {clears && !didIt && !named && (
+          <details>
+            <summary>Stand in for {partyName(hold.party, record)}</summary>
+            <p className="small">
+              Only where that shop has one hand, who did the work and can’t clear it.
+            </p>
+            <Release hold={hold} begun={begun} />
+          </details>
+        )}
+        {isClear(hold) && (named || hold.clearedBy === reader.person) && (
           <ReasonForm
             name="hold.takeBack"
             input={{ hold: hold.id }}
@@ -129,7 +148,7 @@ function Invite({ hold }: { readonly hold: Hold }) {
 }
 
 /** Lets the work pass: released, or, of a witness point, waived. */
-function Release({ hold }: { readonly hold: Hold }) {
+function Release({ hold, begun }: { readonly hold: Hold; readonly begun: boolean }) {
   const { reader } = useDesk()
   const release = useCommand('hold.release')
   const waive = useCommand('hold.waive')
@@ -138,12 +157,14 @@ function Release({ hold }: { readonly hold: Hold }) {
   return (
     <div className="stack tight">
       <TextField label="Remark" rows={2} value={remark} onChange={setRemark} />
-      <HeldPress
-        label={label('hold.release')}
-        hint={`As ${personName(reader.person, reader.people)}. Keep your thumb down for a second.`}
-        waiting={release.waiting}
-        onPressed={() => void release.send({ hold: hold.id, ...said })}
-      />
+      {begun && (
+        <HeldPress
+          label={label('hold.release')}
+          hint={`As ${personName(reader.person, reader.people)}. Keep your thumb down for a second.`}
+          waiting={release.waiting}
+          onPressed={() => void release.send({ hold: hold.id, ...said })}
+        />
+      )}
       <Outcome press={release} />
       {hold.point === 'witness' && (
         <>

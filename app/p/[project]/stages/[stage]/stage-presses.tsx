@@ -3,9 +3,11 @@ import { useState } from 'react'
 import { HeldPress } from '@/app/_entry/held-press.tsx'
 import { TextField, TickField } from '@/app/_entry/text-field.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
+import { actorOf } from '@/app/_ui/actor-of.ts'
 import { CommandButton } from '@/app/_ui/command-button.tsx'
 import { Mark } from '@/app/_ui/mark.tsx'
 import { Outcome } from '@/app/_ui/outcome.tsx'
+import { standsIn } from '@/lib/build-order/own-work.ts'
 import { checkConditions } from '@/lib/gate/sign-off.ts'
 import { useLive } from '@/lib/live/live-provider.tsx'
 import { useCommand } from '@/lib/live/use-command.ts'
@@ -215,7 +217,11 @@ function Countersign({ stage }: { readonly stage: Stage }) {
   )
   const missing = stage.countersigns.filter((party) => !given.some((sign) => sign.party === party))
   if (missing.length === 0) return null
-  if (!missing.some((party) => standing.managesFor(party))) {
+  const own = missing.find((party) => standing.actsFor(party))
+  const inFor = missing.find((party) => standsIn(actorOf(reader), record, stage, party))
+  const party = own ?? inFor
+  const didIt = reader.person === stage.startedBy || reader.person === stage.endedBy
+  if (party === undefined || didIt) {
     return (
       <div className="sheet">
         <p>
@@ -234,9 +240,9 @@ function Countersign({ stage }: { readonly stage: Stage }) {
     <div className="stack tight">
       <HeldPress
         label={label('stage.countersign', stage)}
-        hint={`As ${personName(reader.person, reader.people)}, who did not do this work. Keep your thumb down for a second.`}
+        hint={`As ${personName(reader.person, reader.people)} for ${partyName(party, record)}, who did not do this work. Keep your thumb down for a second.`}
         waiting={press.waiting}
-        onPressed={() => void press.send({ stage: stage.id })}
+        onPressed={() => void press.send({ stage: stage.id, for: party })}
       />
       <Outcome press={press} stage={stage.id} />
     </div>

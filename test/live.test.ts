@@ -189,6 +189,23 @@ describe('access', () => {
     owner.socket.close()
   })
 
+  it('of a shop to another car is told to who has its book open', async () => {
+    const hand = (await aBrowser(other, personOf.lead)).socket()
+    expect(await following(hand, leadShop)).toBeGreaterThan(0)
+    const told: string[] = []
+    hand.on('access', ({ record }) => told.push(record))
+    const manager = await aBrowser(yard, personOf.lead)
+    const made = await manager.command(
+      'project.create',
+      { shop: leadShop, name: 'Dunmore saloon', year: 1934 },
+      leadShop,
+    )
+    const { changed } = await made.json()
+    const car: string = changed[0].record
+    await within(FELT_MS, () => told.includes(car) && told.includes(leadShop))
+    hand.close()
+  })
+
   it('by a role that was changed shows other figures on the open page', async () => {
     const manager = await aBrowser(yard, personOf.engines)
     const hand = await listen(other, personOf['engines hand'])

@@ -1,8 +1,9 @@
-import { PersonId } from '../record/ids.ts'
+import type { PersonId } from '../record/ids.ts'
 import type { Queryable } from './load.ts'
 import { type Rooms, roomOf, type Watched } from './rooms.ts'
-import type { Session, Sessions } from './session.ts'
+import type { Sessions } from './session.ts'
 import type { Io, IoSocket } from './sockets.ts'
+import { readStandings, recordsThatDiffer } from './standing.ts'
 
 /** Every 15 s each socket hears the version of what it follows, so that a lost message is noticed. */
 const HEARTBEAT_MS = 15_000
@@ -15,6 +16,8 @@ const RECORDS_MOST = 50
 export type Following = {
   /** What this person sees of a record; null where they may not. */
   readonly look: (person: PersonId, record: string) => Promise<Watched | null>
+  /** Forgets where that person works: it has changed. */
+  readonly forget: (person: PersonId) => void
   /** The version that a record has come to. */
   readonly version: (record: string) => Promise<number | null>
 }
@@ -38,12 +41,17 @@ export function openFollow(
   const local = new Set<IoSocket>()
 
   io.use((socket, next) => {
-    sessions.of(socket.request.headers.cookie).then((session) => {
-      if (session === null) return next(new Error('Sign in first.'))
-      socket.data = { session, watching: new Map() }
-      next()
-    }, next)
+    signIn(socket).then((may) => next(may ? undefined : new Error('Sign in first.')), next)
   })
+
+  async function signIn(socket: IoSocket): Promise<boolean> {
+    const session = await sessions.of(socket.request.headers.cookie)
+    if (session === null) return false
+    const { person } = session
+    const standing = (await readStandings(db, new Set([person]))).get(person)
+    socket.data = { session, watching: new Map(), grants: standing?.grants ?? [] }
+    return standing !== undefined
+  }
 
   io.on('connection', (socket) => {
     local.add(socket)
@@ -104,8 +112,27 @@ export function openFollow(
     }
   }
 
+  /** Whatever node a grant, a removal or a sign-out was made on, and whether or not this one holds the record. */
+  async function look(): Promise<void> {
+    const persons = new Set([...local].map(({ data }) => data.session.person))
+    const standings = persons.size === 0 ? new Map() : await readStandings(db, persons)
+    for (const socket of local) {
+      const { person, issuedAt } = socket.data.session
+      const standing = standings.get(person)
+      if (standing === undefined || Date.parse(issuedAt) <= standing.endedMs) {
+        socket.disconnect(true)
+        continue
+      }
+      const changed = recordsThatDiffer(socket.data.grants, standing.grants)
+      socket.data.grants = standing.grants
+      if (changed.length === 0) continue
+      following.forget(person)
+      await regrantSocket(socket, [...socket.data.watching.keys()])
+      for (const record of changed) socket.emit('access', { record })
+    }
+  }
   const sweep = setInterval(() => {
-    endGone(local, db).catch((error: unknown) =>
+    look().catch((error: unknown) =>
       console.error('fettleyard: the sessions of open pages could not be looked at:', error),
     )
   }, SWEEP_MS)
@@ -141,32 +168,4 @@ export function openFollow(
       clearInterval(heartbeat)
     },
   }
-}
-
-/** Disconnects whoever signed out everywhere, or was removed, on whichever node. */
-async function endGone(local: ReadonlySet<IoSocket>, db: Queryable): Promise<void> {
-  if (local.size === 0) return
-  const ended = await endsOf(
-    db,
-    [...local].map(({ data }) => data.session),
-  )
-  for (const socket of local) {
-    const { person, issuedAt } = socket.data.session
-    const end = ended.get(person)
-    if (end === undefined || Date.parse(issuedAt) <= end) socket.disconnect(true)
-  }
-}
-
-/** When the sessions of those persons were last ended, in ms; nobody's who is not there any more. */
-async function endsOf(
-  db: Queryable,
-  sessions: readonly Session[],
-): Promise<ReadonlyMap<PersonId, number>> {
-  const { rows } = await db.query<{ readonly id: string; readonly signedOutAt: Date | null }>(
-    'select "id", "signedOutAt" from "Person" where "id" = any($1) and "removedAt" is null',
-    [[...new Set(sessions.map(({ person }) => person))]],
-  )
-  return new Map(
-    rows.map(({ id, signedOutAt }) => [PersonId.parse(id), signedOutAt?.getTime() ?? 0]),
-  )
 }

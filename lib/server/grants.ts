@@ -12,7 +12,7 @@ interface Grants {
   readonly everybody: boolean
 }
 
-/** Makes a grant or a removal felt at once on this node: what was remembered of it, sockets, sessions. */
+/** Makes a grant or a removal felt at once on this node: what was remembered of it, sockets, sessions. Others see it by `follow`. */
 export function openGrants(
   sessions: Sessions,
   memberships: { readonly forget: (person: PersonId) => void },

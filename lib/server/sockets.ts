@@ -10,6 +10,8 @@ export type SocketData = {
   session: Session
   /** What it follows, by record. */
   watching: Map<string, Watched>
+  /** What its person was let into when that was last looked at. */
+  grants: readonly string[]
 }
 
 /** The one io server of this process. */

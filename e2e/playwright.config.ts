@@ -21,8 +21,14 @@ export default defineConfig({
   retries: 0,
   forbidOnly: true,
   timeout: 60_000,
+  projects: [
+    { name: 'empty', testMatch: ['first-visit.spec.ts', 'set-up.spec.ts'] },
+    { name: 'loading', testMatch: 'loading.spec.ts' },
+    { name: 'demonstration', testMatch: 'demo/*.spec.ts', dependencies: ['loading'] },
+  ],
   use: {
     ...devices['Pixel 7'],
+    viewport: { width: 390, height: 844 },
     locale: 'en-GB',
     timezoneId: 'Europe/London',
     trace: 'retain-on-failure',

@@ -130,10 +130,17 @@ test('the owner joins by the link that the manager hands over, and sees the car'
   await phone.context().close()
 })
 
-test('a link in a message opens the thing itself after sign-in', async ({ page, browser, baseURL }) => {
+test('a link in a message opens the thing itself after sign-in', async ({
+  page,
+  browser,
+  baseURL,
+}) => {
   await asManager(page)
   await page.goto(`${car}/build-order`)
-  await page.getByRole('link', { name: /Epoxy the shell/ }).first().click()
+  await page
+    .getByRole('link', { name: /Epoxy the shell/ })
+    .first()
+    .click()
   await expect(page).toHaveURL(/\/stages\/stg_/)
 
   const phone = await aPhone(browser, baseURL)
@@ -145,7 +152,11 @@ test('a link in a message opens the thing itself after sign-in', async ({ page, 
   await phone.context().close()
 })
 
-test('signing out everywhere ends every other session at once', async ({ page, browser, baseURL }) => {
+test('signing out everywhere ends every other session at once', async ({
+  page,
+  browser,
+  baseURL,
+}) => {
   const lost = await aPhone(browser, baseURL)
   await asManager(lost)
   await lost.goto(car)

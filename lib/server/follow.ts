@@ -131,10 +131,18 @@ export function openFollow(
       for (const record of changed) socket.emit('access', { record })
     }
   }
+  let looking = false
   const sweep = setInterval(() => {
-    look().catch((error: unknown) =>
-      console.error('fettleyard: the sessions of open pages could not be looked at:', error),
-    )
+    // A slow database is not asked twice.
+    if (looking) return
+    looking = true
+    look()
+      .catch((error: unknown) =>
+        console.error('fettleyard: the sessions of open pages could not be looked at:', error),
+      )
+      .finally(() => {
+        looking = false
+      })
   }, SWEEP_MS)
   const heartbeat = setInterval(() => {
     for (const record of rooms.records()) void beat(record)

@@ -1,4 +1,5 @@
 import { Hono } from 'hono'
+import { bodyLimit } from 'hono/body-limit'
 import { openApi } from '../../command/openapi.ts'
 import type { Doors } from '../doors.ts'
 import { commandRoutes } from './commands.ts'
@@ -12,6 +13,23 @@ import { projectRoutes } from './projects.ts'
 import { receiptRoutes } from './receipts.ts'
 import { shopRoutes } from './shops.ts'
 
+/** Routes that take what a person types into a form; commands and files have limits of their own. */
+const FORMS = [
+  '/installation/*',
+  '/invitations',
+  '/join/:token',
+  '/magic-link',
+  '/prove',
+  '/sign-out-everywhere',
+  '/handovers/:id/link',
+  '/receipts/:token',
+]
+const formLimit = bodyLimit({
+  maxSize: 200_000,
+  onError: (context) =>
+    context.json({ error: { field: 'body', message: 'That is more than a form can hold.' } }, 413),
+})
+
 /** The HTTP API but sign-in: each file of this folder adds its routes to one app, under `/api`. */
 export function apiApp(doors: Doors): Hono {
   const api = new Hono().basePath('/api')
@@ -24,6 +42,7 @@ export function apiApp(doors: Doors): Hono {
   })
   api.get('/health', (context) => context.json({ status: 'ok', version: doors.version }))
   api.get('/openapi.json', (context) => context.json(openApi(doors.version)))
+  for (const path of FORMS) api.use(path, formLimit)
   commandRoutes(api, doors)
   meRoutes(api, doors)
   projectRoutes(api, doors)

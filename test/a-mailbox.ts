@@ -1,0 +1,89 @@
+import { once } from 'node:events'
+import { createServer, type Socket } from 'node:net'
+
+/** A mail as it came over the wire. */
+export type Mail = { readonly to: string; readonly text: string }
+/** A mail server (SMTP, RFC 5321: as much of it as a sender needs) that keeps what it is given. */
+export type Mailbox = {
+  readonly url: string
+  /** Waits for the next mail to that address. */
+  readonly next: (to: string) => Promise<Mail>
+  readonly all: readonly Mail[]
+  readonly close: () => void
+}
+
+/** Opens one on a free port of this machine. */
+export async function aMailbox(): Promise<Mailbox> {
+  const all: Mail[] = []
+  const waiting = new Set<() => void>()
+  const server = createServer((socket) =>
+    talk(socket, (mail) => {
+      all.push(mail)
+      for (const look of waiting) look()
+    }),
+  )
+  server.listen(0, '127.0.0.1')
+  await once(server, 'listening')
+  const address = server.address()
+  const port = typeof address === 'object' && address !== null ? address.port : 0
+  let read = 0
+  return {
+    url: `smtp://127.0.0.1:${port}`,
+    all,
+    next: (to) =>
+      new Promise((found) => {
+        const look = () => {
+          const at = all.findIndex((mail, i) => i >= read && mail.to === to)
+          const mail = all[at]
+          if (mail === undefined) return
+          read = at + 1
+          waiting.delete(look)
+          found(mail)
+        }
+        waiting.add(look)
+        look()
+      }),
+    close: () => void server.close(),
+  }
+}
+
+function talk(socket: Socket, keep: (mail: Mail) => void): void {
+  let to = ''
+  let body: string[] | undefined
+  let rest = ''
+  const say = (line: string) => socket.write(`${line}\r\n`)
+  const hear = (line: string): void => {
+    if (body !== undefined) {
+      if (line !== '.') {
+        body.push(line)
+        return
+      }
+      keep({ to, text: readable(body.join('\n')) })
+      body = undefined
+      say('250 kept')
+    } else if (/^(EHLO|HELO|MAIL|RSET)/i.test(line)) say('250 go on')
+    else if (/^RCPT/i.test(line)) {
+      to = /<([^>]*)>/.exec(line)?.[1] ?? ''
+      say('250 go on')
+    } else if (/^DATA/i.test(line)) {
+      body = []
+      say('354 go on')
+    } else {
+      say('221 bye')
+      socket.end()
+    }
+  }
+  say('220 here')
+  socket.on('error', () => socket.destroy())
+  socket.on('data', (chunk) => {
+    const lines = (rest + chunk.toString()).split('\r\n')
+    rest = lines.pop() ?? ''
+    for (const line of lines) hear(line)
+  })
+}
+
+/** Quoted-printable (RFC 2045) undone, as far as ASCII goes. */
+const readable = (text: string): string =>
+  text
+    .replace(/=\n/g, '')
+    .replace(/=([0-9A-F]{2})/g, (_, code) => String.fromCharCode(Number.parseInt(code, 16)))

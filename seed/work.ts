@@ -157,11 +157,11 @@ export function slotScene(yard: Yard, car: Car, slot: Claimed): Scene {
           ...(slot.stage !== undefined && { stage: car.stage(slot.stage) }),
         },
       })
-      for (const entity of made) {
-        if (entity.kind !== 'slot' || entity.state !== 'asked' || slot.agree === false) continue
-        const press = { at: plus(at, 20), who: car.spec.manager, input: { slot: entity.id } }
-        await car.press(yard, { ...press, name: 'slot.agree' })
-      }
+      // The car's record and the shop's book both have it: it is answered once.
+      const asked = made.find((entity) => entity.kind === 'slot' && entity.state === 'asked')
+      if (asked === undefined || slot.agree === false) return
+      const press = { at: plus(at, 20), who: car.spec.manager, input: { slot: asked.id } }
+      await car.press(yard, { ...press, name: 'slot.agree' })
     },
   }
 }

@@ -85,6 +85,8 @@ export type ShopCommand<Name extends ShopCommandName = ShopCommandName> = Comman
 
 const unknownBecause = (entity: string): Condition => ({ ...plain(entity), rule: 'unknown' })
 
+const nothingNeeded = { shops: [], files: [] }
+
 function define<Name extends CommandName, Rec, Schema extends z.ZodMiniType>(
   definition: Definition<Name, Rec, Schema>,
 ): Command<Name, Rec> {
@@ -116,8 +118,10 @@ function define<Name extends CommandName, Rec, Schema extends z.ZodMiniType>(
       }
     },
     needs(raw, record) {
+      // Most commands need neither: then the input isn't read for it.
+      if (shops === undefined && files === undefined) return nothingNeeded
       const parsed = schema.safeParse(raw)
-      if (!parsed.success) return { shops: [], files: [] }
+      if (!parsed.success) return nothingNeeded
       return { shops: shops?.(record, parsed.data) ?? [], files: files?.(parsed.data) ?? [] }
     },
   }

@@ -49,7 +49,9 @@ export function openingScenes(yard: Yard, car: Car): Scene[] {
     { at: begun, play: (yard) => begin(yard, car, begun) },
     { at: plus(begun, 60), play: (yard) => list(yard, car, plus(begun, 60)) },
     { at: plus(begun, 180), play: (yard) => setUp(yard, car, plus(begun, 180)) },
+    { at: plus(comes, -20), play: (yard) => handOver(yard, car, plus(comes, -20)) },
     { at: comes, play: (yard) => receive(yard, car, comes) },
+    { at: plus(comes, 20), play: (yard) => asItCame(yard, car, plus(comes, 20)) },
   ]
 }
 
@@ -76,7 +78,7 @@ async function begin(yard: Yard, car: Car, at: Scene['at']): Promise<void> {
   }
   for (const party of spec.parties) {
     const [added] = await car.press(yard, {
-      at: plus(at, 5),
+      at,
       who,
       name: 'party.add',
       input: {
@@ -96,7 +98,7 @@ async function begin(yard: Yard, car: Car, at: Scene['at']): Promise<void> {
   ]
   for (const [person, party] of acting) {
     const input = { party: car.party(party), person: yard.person(person) }
-    await car.press(yard, { at: plus(at, 10), who, name: 'participant.add', input })
+    await car.press(yard, { at, who, name: 'participant.add', input })
   }
 }
 
@@ -171,7 +173,7 @@ async function setUp(yard: Yard, car: Car, at: Scene['at']): Promise<void> {
     .forEach((stage, i) => {
       car.ids.set(`stage ${stages[i]?.key}`, stage.id)
     })
-  for (const spec of stages) await sayOf(yard, car, spec, plus(at, 30))
+  for (const spec of stages) await sayOf(yard, car, spec, at)
 }
 
 const sayOf = (yard: Yard, car: Car, spec: StageSpec, at: Scene['at']) =>
@@ -194,11 +196,11 @@ const sayOf = (yard: Yard, car: Car, spec: StageSpec, at: Scene['at']) =>
     },
   })
 
-/** The car comes whole: what was listed is handed over as one, and what it is fitted to is written down. */
-async function receive(yard: Yard, car: Car, at: Scene['at']): Promise<void> {
-  const { assemblies, owner, manager, lead } = car.spec
+/** The car comes whole: what was listed is handed over as one. */
+async function handOver(yard: Yard, car: Car, at: Scene['at']): Promise<void> {
+  const { assemblies, owner, lead } = car.spec
   const [handover] = await car.press(yard, {
-    at: plus(at, -30),
+    at,
     who: owner,
     name: 'handover.prepare',
     input: {
@@ -210,19 +212,26 @@ async function receive(yard: Yard, car: Car, at: Scene['at']): Promise<void> {
     },
   })
   if (handover === undefined) return
+  car.ids.set('arrival', handover.id)
   const input = { handover: handover.id }
-  await car.press(yard, { at: plus(at, -20), who: owner, name: 'handover.release', input })
-  await car.press(yard, {
+  await car.press(yard, { at, who: owner, name: 'handover.release', input })
+}
+
+const receive = (yard: Yard, car: Car, at: Scene['at']) =>
+  car.press(yard, {
     at,
-    who: manager,
+    who: car.spec.manager,
     name: 'handover.receive',
-    input: { ...input, outcome: 'accepted', pieces: 1 },
+    input: { handover: known(car.ids, 'arrival'), outcome: 'accepted', pieces: 1 },
   })
-  for (const { key, host } of assemblies) {
+
+/** What everything is fitted to is written down. */
+async function asItCame(yard: Yard, car: Car, at: Scene['at']): Promise<void> {
+  for (const { key, host } of car.spec.assemblies) {
     if (host === undefined) continue
     await car.press(yard, {
-      at: plus(at, 20),
-      who: manager,
+      at,
+      who: car.spec.manager,
       name: 'assembly.fit',
       input: {
         assembly: car.assembly(key),

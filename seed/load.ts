@@ -1,4 +1,6 @@
 import { averley } from './averley/averley.ts'
+import { corrie } from './corrie/corrie.ts'
+import { dunmore } from './dunmore/dunmore.ts'
 import type { LoadDemonstration } from './seam.ts'
 import { bringPeople, shopScenes } from './shops.ts'
 import { openYard, type Scene } from './yard.ts'
@@ -14,7 +16,7 @@ export const loadDemonstration: LoadDemonstration = async (stage) => {
   const yard = openYard(stage)
   stage.progress(0, 1, 'Everybody comes in')
   await bringPeople(stage, yard)
-  const scenes = inOrder([...shopScenes(yard), ...averley(yard)])
+  const scenes = inOrder([...shopScenes(yard), ...averley(yard), ...dunmore(yard), ...corrie(yard)])
   for (const [played, { at, play }] of scenes.entries()) {
     if (played % TELL_EVERY === 0)
       stage.progress(played, scenes.length, `Playing ${at.slice(0, 10)}`)

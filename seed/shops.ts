@@ -36,7 +36,7 @@ async function open(yard: Yard, firm: Firm, at: Scene['at']): Promise<void> {
   const shop = ShopId.parse(opened.find(({ kind }) => kind === 'shop')?.id)
   yard.shops.set(firm.key, shop)
   const press = (name: 'bay.add' | 'membership.add', input: { readonly [key: string]: string }) =>
-    yard.press({ at: plus(at, 5), who: manager, name, input, record: shop })
+    yard.press({ at, who: manager, name, input, record: shop })
   for (const hand of hands) {
     await press('membership.add', { person: yard.person(hand), role: 'hand' })
   }

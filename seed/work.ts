@@ -137,10 +137,15 @@ export function inviteScene(
   }
 }
 
+/** How long the lead takes to agree to a slot. */
+const AGREED_AFTER_MINUTES = 20
+
 /** A slot is claimed, and agreed by the lead where that isn't so at once. */
-export function slotScene(yard: Yard, car: Car, slot: Claimed): Scene {
+export function slotScenes(yard: Yard, car: Car, slot: Claimed): Scene[] {
   const at = yard.calendar.at(slot.claimed)
-  return {
+  const agreedAt = plus(at, AGREED_AFTER_MINUTES)
+  const asked: { slot?: string } = {}
+  const claim: Scene = {
     at,
     async play(yard) {
       const { shop, bay } = known(yard.bays, slot.bay)
@@ -157,13 +162,20 @@ export function slotScene(yard: Yard, car: Car, slot: Claimed): Scene {
           ...(slot.stage !== undefined && { stage: car.stage(slot.stage) }),
         },
       })
-      // The car's record and the shop's book both have it: it is answered once.
-      const asked = made.find((entity) => entity.kind === 'slot' && entity.state === 'asked')
-      if (asked === undefined || slot.agree === false) return
-      const press = { at: plus(at, 20), who: car.spec.manager, input: { slot: asked.id } }
+      for (const entity of made) {
+        if (entity.kind === 'slot' && entity.state === 'asked') asked.slot = entity.id
+      }
+    },
+  }
+  const agree: Scene = {
+    at: agreedAt,
+    async play(yard) {
+      if (asked.slot === undefined || slot.agree === false) return
+      const press = { at: agreedAt, who: car.spec.manager, input: { slot: asked.slot } }
       await car.press(yard, { ...press, name: 'slot.agree' })
     },
   }
+  return [claim, agree]
 }
 
 interface Claimed {

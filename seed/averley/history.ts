@@ -1,5 +1,5 @@
 import type { Car } from '../car.ts'
-import { clearScene, type Done, doneScenes, inviteScene, slotScene } from '../work.ts'
+import { clearScene, type Done, doneScenes, inviteScene, slotScenes } from '../work.ts'
 import type { Scene, Yard } from '../yard.ts'
 import { crew } from './car.ts'
 
@@ -136,8 +136,8 @@ const slots = [
 
 /** Everything that was signed off, with the slots and points on the way. */
 export const historyScenes = (yard: Yard, car: Car): Scene[] => [
-  ...slots.map(([stage, bay, claimed, from, to]) =>
-    slotScene(yard, car, {
+  ...slots.flatMap(([stage, bay, claimed, from, to]) =>
+    slotScenes(yard, car, {
       who: MARA,
       claimed,
       bay: `tarn/${bay}`,

@@ -1,7 +1,7 @@
 import { all } from '../../lib/record/table.ts'
 import type { Car } from '../car.ts'
 import { orderNow } from '../change-orders.ts'
-import { clearScene, recordChecks, slotScene, startScene } from '../work.ts'
+import { clearScene, recordChecks, slotScenes, startScene } from '../work.ts'
 import type { Press, Scene, Yard } from '../yard.ts'
 import { CARBURETTORS } from './money.ts'
 
@@ -28,7 +28,7 @@ export function todayScenes(yard: Yard, car: Car): Scene[] {
   const stage = (key: string) => car.stage(key)
   const order = (yard: Yard) => orderNow(yard, car, CARBURETTORS).id
   return [
-    slotScene(yard, car, {
+    ...slotScenes(yard, car, {
       who: MARA,
       claimed: 'd-5 9',
       bay: 'tarn/Bay 2',
@@ -37,7 +37,7 @@ export function todayScenes(yard: Yard, car: Car): Scene[] {
       to: 'd+4 17:30',
       stage: 'asm.engine',
     }),
-    slotScene(yard, car, {
+    ...slotScenes(yard, car, {
       who: JORY,
       claimed: 'd-5 10',
       bay: 'bexwater/Run cell',
@@ -122,7 +122,7 @@ export function todayScenes(yard: Yard, car: Car): Scene[] {
       from: at('d+24 8'),
       to: at('d+30 17:30'),
     })),
-    slotScene(yard, car, {
+    ...slotScenes(yard, car, {
       who: 'Nell Osgood',
       claimed: 'd-2 11',
       bay: 'ferrier/Fitting bay',

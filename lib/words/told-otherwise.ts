@@ -78,11 +78,12 @@ export function toldOtherwise(
       }
     case 'slot-taken': {
       const by = condition.by === null ? 'other work' : partyName(condition.by, record, reader)
+      const assembly = record.slots.rows.get(condition.entity)?.assembly ?? condition.entity
       return {
         fact:
           condition.what === 'bay'
             ? `The bay is taken by ${by}`
-            : `${atStart(entityName(condition.entity, record))} is promised to ${by} then`,
+            : `${atStart(entityName(assembly, record))} is promised to ${by} then`,
         detail: `${exactSpan(condition.from, condition.to, reader)}. Choose another span or another bay.`,
       }
     }

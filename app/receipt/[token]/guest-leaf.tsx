@@ -34,13 +34,13 @@ export function GuestLeaf({
           <section>
             <h3 className="small">Released by</h3>
             <p className="big">{receipt.from}</p>
-            {releasedAt !== null && <p className="n">{moment(releasedAt, place)}</p>}
+            {releasedAt !== null && <p className="n">{stampMoment(releasedAt, place)}</p>}
           </section>
           <section>
             <h3 className="small">{state === 'refused' ? 'Refused by' : 'Received by'}</h3>
             <p className="big">{receipt.to}</p>
             {handover.receivedByName !== null && <p>{handover.receivedByName}</p>}
-            {receivedAt !== null && <p className="n">{moment(receivedAt, place)}</p>}
+            {receivedAt !== null && <p className="n">{stampMoment(receivedAt, place)}</p>}
           </section>
         </div>
         <table className="table">

@@ -2,7 +2,8 @@ import Link from 'next/link'
 import { Photos } from '@/app/_entry/photos.tsx'
 import type { Handover } from '@/lib/record/entities/things.ts'
 import type { ProjectRecord } from '@/lib/record/project-record.ts'
-import { day, moment, stampMoment, timeOfDay } from '@/lib/words/dates.ts'
+import type { Instant } from '@/lib/record/scalars.ts'
+import { day, stampMoment, timeOfDay } from '@/lib/words/dates.ts'
 import { atStart, partyName, personName, stageName } from '@/lib/words/names.ts'
 import type { Reader } from '@/lib/words/reader.ts'
 import { handoverNumber, piecesIn, whatMoves } from './handover-facts.ts'
@@ -47,7 +48,7 @@ export function ReceiptSlip({ handover, record, reader }: SlipProps) {
             person={
               handover.releasedBy === null ? null : personName(handover.releasedBy, reader.people)
             }
-            at={handover.releasedAt === null ? null : moment(handover.releasedAt, reader)}
+            at={handover.releasedAt === null ? null : onLeaf(handover.releasedAt, reader)}
           />
           <Side
             title={handover.receivedAt === null ? 'To be received by' : receivedTitle(handover)}
@@ -56,7 +57,7 @@ export function ReceiptSlip({ handover, record, reader }: SlipProps) {
               handover.receivedByName ??
               (handover.receivedBy === null ? null : personName(handover.receivedBy, reader.people))
             }
-            at={handover.receivedAt === null ? null : moment(handover.receivedAt, reader)}
+            at={handover.receivedAt === null ? null : onLeaf(handover.receivedAt, reader)}
           />
         </div>
         <Answers {...{ handover, record, reader, what }} />
@@ -104,6 +105,10 @@ export function ReceiptSlip({ handover, record, reader }: SlipProps) {
     </div>
   )
 }
+
+/** On paper it never says *today*. */
+const onLeaf = (at: Instant, reader: Reader): string =>
+  `${day(at, reader)}, ${timeOfDay(at, reader)}`
 
 const clock = (at: Handover['releasedAt'], reader: Reader): string =>
   at === null ? '' : `, ${timeOfDay(at, reader)}`

@@ -30,7 +30,7 @@ export function YourAnswer({
   }, [record, order.id, authority])
   const approve = usePress('changeOrder.approve', 'Your yes is kept, with what you saw.')
   const decline = usePress('changeOrder.decline', 'Your no is kept.')
-  const ask = usePress('changeOrder.ask', 'Asked.')
+  const ask = usePress('changeOrder.ask')
   const proof = useProof()
   const [text, setText] = useState('')
   const [pressedOn, setPressedOn] = useState<Shown>()

@@ -9,6 +9,7 @@ import { ReceiptSlip } from '../receipt-slip.tsx'
 import { GuestLink } from './guest-link.tsx'
 import { ReceiveForm } from './receive-form.tsx'
 import { ReleaseForm } from './release-form.tsx'
+import { Remarks } from './remarks.tsx'
 import { SoFar } from './so-far.tsx'
 import { TakeBack } from './take-back.tsx'
 import { WhatItMoved } from './what-it-moved.tsx'
@@ -29,6 +30,7 @@ export function HandoverScreen({ id }: { readonly id: string }) {
           <Next handover={handover} />
           <WhatItMoved handover={handover} />
           <SoFar assemblies={handover.assemblies} />
+          {handover.receivedAt !== null && <Remarks handover={handover} />}
           <PrintButton
             label={handover.receivedAt === null ? 'Print this leaf' : 'Print both leaves'}
           />

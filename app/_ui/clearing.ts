@@ -54,6 +54,7 @@ function screenFor(clearing: Clearing, condition: Condition, record: ProjectReco
 }
 
 function wayLabel(clearing: Clearing, record: ProjectRecord): string {
+  if (clearing.command === 'slot.claim') return label('slot.claim')
   const stage = record.stages.rows.get(String(clearing.input.stage ?? ''))
   if (stage !== undefined) return `Open ${stageName(stage.id, record)}`
   const order = record.changeOrders.rows.get(String(clearing.input.changeOrder ?? ''))

@@ -1,29 +1,20 @@
 'use client'
 import Link from 'next/link'
-import { AskButton } from '@/app/_ui/ask-button.tsx'
 import { CommandButton } from '@/app/_ui/command-button.tsx'
 import { Mark, type MarkName } from '@/app/_ui/mark.tsx'
 import { Tag } from '@/app/_ui/paper.tsx'
 import { pathOf, projectPath } from '@/app/_ui/paths.ts'
 import { markOf } from '@/app/_ui/state-mark.tsx'
 import type { Coming } from '@/lib/gate/coming.ts'
-import type { SheetTold, SheetWaiting } from '@/lib/gate/day-sheet.ts'
+import type { SheetTold } from '@/lib/gate/day-sheet.ts'
 import { checksOf } from '@/lib/gate/indexes.ts'
 import type { OnUs } from '@/lib/gate/on-us.ts'
 import { checkConditions } from '@/lib/gate/sign-off.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import { day, moment, since } from '@/lib/words/dates.ts'
 import { label, stateLabel } from '@/lib/words/labels.ts'
-import {
-  assemblyName,
-  entityName,
-  listed,
-  partyName,
-  personName,
-  stageName,
-} from '@/lib/words/names.ts'
+import { assemblyName, entityName, partyName, personName, stageName } from '@/lib/words/names.ts'
 import { onUsFact } from '@/lib/words/on-us.ts'
-import { sentence } from '@/lib/words/sentence.ts'
 
 const projectName = (record: ReturnType<typeof useProject>['record']): string =>
   record.projects.rows.get(record.id)?.name ?? ''
@@ -63,40 +54,6 @@ export function WorkLine({ id }: { readonly id: string }) {
       >
         {ready ? label('stage.signOff', stage) : stage.state === 'paused' ? 'Open' : 'Add check'}
       </Link>
-    </>
-  )
-}
-
-/** A stage that waits: on whom in the end, for what, and the question to them. */
-export function WaitingLine({ line }: { readonly line: SheetWaiting }) {
-  const { record, reader } = useProject()
-  const cause = sentence(line.cause, record, reader)
-  const clock = line.until !== null
-  const others = line.on.filter((party) => party !== reader.view.party)
-  const names = line.on.map((party) => partyName(party, record, reader))
-  const askable = line.conditions.find((condition) =>
-    condition.clearedBy.some((party) => party !== reader.view.party),
-  )
-  const to = askable?.clearedBy.find((party) => party !== reader.view.party)
-  return (
-    <>
-      <Mark name={clock ? 'clock' : markOf(line.status)} />
-      <div className="stack tight">
-        <h3>
-          <Link className="plain" href={projectPath(record.id, `stages/${line.stage}`)}>
-            {stageName(line.stage, record)}
-          </Link>
-        </h3>
-        <p>
-          Waits on{' '}
-          <b>{clock || names.length === 0 ? 'the clock' : listed(names, reader.locale, 'or')}</b>:{' '}
-          {cause.fact}.{line.until === null ? '' : ` Until ${moment(line.until, reader)}.`}
-        </p>
-        <p className="small soft">{projectName(record)}</p>
-        {!clock && others.length > 0 && askable !== undefined && to !== undefined && (
-          <AskButton condition={askable} stage={line.stage} to={to} />
-        )}
-      </div>
     </>
   )
 }

@@ -4,9 +4,10 @@ import { EmptyState, Head } from '@/app/_ui/paper.tsx'
 import type { ProjectView } from '@/lib/command/wire.ts'
 import { daySheet } from '@/lib/gate/day-sheet.ts'
 import { type ProjectHere, ProjectScope, useProjects } from '@/lib/live/project-provider.tsx'
-import { ComingLine, OnUsLine, ToldLine, WaitingLine, WorkLine } from './day-sheet-lines.tsx'
+import { ComingLine, OnUsLine, ToldLine, WorkLine } from './day-sheet-lines.tsx'
 import { OurFloor } from './our-floor.tsx'
 import { ReadyCard } from './ready-card.tsx'
+import { groupWaiting, WaitingLines } from './waiting-lines.tsx'
 
 /** A shop's day over all its projects: what it can start first, then what others wait for, then the rest. */
 export function DaySheetScreen({ projects }: { readonly projects: readonly ProjectView[] }) {
@@ -73,9 +74,9 @@ export function DaySheetScreen({ projects }: { readonly projects: readonly Proje
             ))}
           </Part>
           <Part title="Waits, and on whom" count={sheet.waits.length}>
-            {sheet.waits.map((line) => (
-              <li key={line.stage} className="rowmark">
-                {scoped(line.project, <WaitingLine line={line} />)}
+            {groupWaiting(sheet.waits).map((group) => (
+              <li key={group.key} className="rowmark">
+                {scoped(group.first.project, <WaitingLines group={group} />)}
               </li>
             ))}
           </Part>

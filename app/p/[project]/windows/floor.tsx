@@ -1,11 +1,12 @@
 'use client'
-import { DayStrip, daysFrom, type Lane, type OnFloor } from '@/app/_entry/day-strip.tsx'
+import { DayStrip, dayStarts, daysFrom, type Lane, type OnFloor } from '@/app/_entry/day-strip.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Assembly } from '@/lib/record/entities/things.ts'
 import { all } from '@/lib/record/table.ts'
+import { onStrip } from '@/lib/shop/day-lanes.ts'
 import { exactSpan } from '@/lib/words/dates.ts'
-import { partyName } from '@/lib/words/names.ts'
+import { atStart, partyName } from '@/lib/words/names.ts'
 import { civilDateIn, mondayOf } from '@/lib/words/zoned-time.ts'
 
 const WEEKS = 6
@@ -16,8 +17,11 @@ export function Floor({ assembly }: { readonly assembly: Assembly }) {
   const { record, reader } = useDesk()
   const { bays, shops } = useProject()
   const monday = mondayOf(civilDateIn(reader.now, reader.timeZone))
+  const days = daysFrom(monday, DAYS)
+  const starts = dayStarts(days, reader.timeZone)
   const slots = all(record.slots).filter(
-    (slot) => slot.assembly === assembly.id && slot.state !== 'released',
+    (slot) =>
+      slot.assembly === assembly.id && slot.state !== 'released' && onStrip(slot, starts) !== null,
   )
   const windows = all(record.openWindows).filter(
     (window) => window.assembly === assembly.id && window.closedAt === null,
@@ -32,7 +36,7 @@ export function Floor({ assembly }: { readonly assembly: Assembly }) {
         .filter((slot) => slot.bay === id)
         .map((slot): OnFloor => {
           const stage = record.stages.rows.get(slot.stage ?? '')
-          const words = `${partyName(slot.party, record, reader)}${stage === undefined ? '' : ` · ${stage.name}`}`
+          const words = `${atStart(partyName(slot.party, record, reader))}${stage === undefined ? '' : ` · ${stage.name}`}`
           return {
             id: slot.id,
             from: slot.from,
@@ -67,7 +71,7 @@ export function Floor({ assembly }: { readonly assembly: Assembly }) {
       {lanes.length === 0 ? (
         <p>No bay is claimed and no window is open in the weeks to come.</p>
       ) : (
-        <DayStrip lanes={lanes} days={daysFrom(monday, DAYS)} place={reader} each={7} />
+        <DayStrip lanes={lanes} days={days} place={reader} each={7} />
       )}
     </section>
   )

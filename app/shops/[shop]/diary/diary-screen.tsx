@@ -39,13 +39,13 @@ export function DiaryScreen({ week }: { readonly week: string | undefined }) {
           <h2>Week of {day(monday, place)}</h2>
           <nav className="row" aria-label="Weeks">
             <Link className="btn btn-chalk" href={to(daysAfter(monday, -DAYS))}>
-              Week before
+              Before
             </Link>
             <Link className="btn btn-chalk" href={to(mondayOf(today))}>
               This week
             </Link>
             <Link className="btn btn-chalk" href={to(daysAfter(monday, DAYS))}>
-              Week after
+              After
             </Link>
           </nav>
         </div>

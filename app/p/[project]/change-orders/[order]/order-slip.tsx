@@ -134,7 +134,7 @@ function LineRow({ line, mixed }: { readonly line: ChangeLine; readonly mixed: b
   return (
     <tr>
       <td>
-        {line.net < 0 && <b>Less: </b>}
+        {line.net < 0 && !/^less\b/i.test(line.text) && <b>Less: </b>}
         {line.text}
         {quantity !== null && unitPrice !== null && (
           <span className="small soft block">

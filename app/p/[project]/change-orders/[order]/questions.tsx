@@ -5,6 +5,7 @@ import { TextField } from '@/app/_entry/text-field.tsx'
 import { usePress } from '@/app/_entry/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
 import type { ChangeOrder } from '@/lib/record/entities/money.ts'
+import type { Note } from '@/lib/record/entities/things.ts'
 import { all } from '@/lib/record/table.ts'
 import { moment } from '@/lib/words/dates.ts'
 import { label } from '@/lib/words/labels.ts'
@@ -17,6 +18,10 @@ export function Questions({ order }: { readonly order: ChangeOrder }) {
   const said = all(record.notes)
     .filter((note) => note.on === order.id && note.withdrawnAt === null && note.type !== 'note')
     .toSorted((a, b) => a.at.localeCompare(b.at))
+  const speaker = ({ person, party }: Note) => {
+    const names = [personName(person, reader.people), partyName(party, record)]
+    return [...new Set(names)].join(', ')
+  }
   const answers = standing.actsFor(order.party) && order.state !== 'withdrawn'
   if (said.length === 0) return null
   return (
@@ -26,8 +31,7 @@ export function Questions({ order }: { readonly order: ChangeOrder }) {
         {said.map((note) => (
           <li key={note.id}>
             <p className="small soft">
-              {note.type === 'question' ? 'Asked' : 'Answered'} by{' '}
-              {personName(note.person, reader.people)}, {partyName(note.party, record)},{' '}
+              {note.type === 'question' ? 'Asked' : 'Answered'} by {speaker(note)},{' '}
               {moment(note.at, reader)}
             </p>
             <p className="prose">{note.text}</p>

@@ -38,11 +38,16 @@ const notOffered = (record: ProjectRecord, bay: BayId, assembly: AssemblyId): Co
   clearedWith: { command: 'window.open', input: { assembly, bay } },
 })
 
+/** Whether a stage's hands are on that assembly: its own, what it fits or takes off, and what it fits them to. */
+const worksOn = (stage: Stage, assembly: AssemblyId): boolean =>
+  stage.host === assembly ||
+  [...stage.assemblies, ...stage.fits, ...stage.removes].includes(assembly)
+
 function stageConditions(stage: Stage | undefined, input: Input, party: PartyId): Condition[] {
   if (stage === undefined) return []
   if (stage.removedAt !== null) return [wrongState(stage.id, 'removed', 'planned')]
   if (stage.party !== party) return [wrongInput(stage.id, 'stage', 'a stage of the claimant')]
-  if (stage.assemblies.includes(input.assembly) || stage.host === input.assembly) return []
+  if (worksOn(stage, input.assembly)) return []
   return [wrongInput(stage.id, 'assembly', 'an assembly that the stage works on')]
 }
 

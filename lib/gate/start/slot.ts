@@ -89,10 +89,11 @@ function cleared(
   asked: Slot | undefined,
 ): { clearedBy: PartyId[]; clearedWith: Clearing } {
   if (asked === undefined) {
-    const assembly = worksOn(stage)[0] ?? null
+    const [assembly] = worksOn(stage)
+    const input = { stage: stage.id, ...(assembly !== undefined && { assembly }) }
     return {
       clearedBy: [stage.party],
-      clearedWith: { command: 'slot.claim', input: { assembly, stage: stage.id } },
+      clearedWith: { command: 'slot.claim', input },
     }
   }
   const lead = leadOf(record)

@@ -1,0 +1,192 @@
+import type { Stage } from '../../lib/record/entities/work.ts'
+import type { ProjectRecord } from '../../lib/record/project-record.ts'
+import { all } from '../../lib/record/table.ts'
+
+/** An unmet condition in its plainest form. */
+export interface Unmet {
+  readonly rule: string
+  readonly entity: string
+}
+
+// Written anew from DESIGN §4, slowly and without lib/gate: what both say is hardly wrong in both.
+
+const over = ['ended', 'signed off', 'in doubt']
+
+const hoursBetween = (from: string, to: string): number =>
+  (Date.parse(to) - Date.parse(from)) / 3_600_000
+
+const stageOf = (record: ProjectRecord, id: string): Stage => {
+  const stage = all(record.stages).find((one) => one.id === id)
+  if (stage === undefined) throw new Error(`No stage ${id}.`)
+  return stage
+}
+
+const leadOf = (record: ProjectRecord) => all(record.parties).find((party) => party.lead)?.id
+
+/** Everything that a stage's hands are on. */
+export const touches = (stage: Stage): string[] => [
+  ...stage.assemblies,
+  ...stage.fits,
+  ...stage.removes,
+  ...(stage.host === null ? [] : [stage.host]),
+]
+
+/** What of a stage's conditions is unmet at that time, conceded or not. */
+export function unmetAt(record: ProjectRecord, stage: Stage, at: string): Unmet[] {
+  return [
+    ...beforeIt(record, stage, at),
+    ...custodyUnmet(record, stage),
+    ...fittedUnmet(record, stage),
+    ...boughtAndAgreed(record, stage),
+    ...slotUnmet(record, stage, at),
+  ]
+}
+
+/** Rules 1, 2 and 7: the stages before it. */
+function beforeIt(record: ProjectRecord, stage: Stage, at: string): Unmet[] {
+  const found: Unmet[] = []
+  for (const link of all(record.links)) {
+    if (link.to !== stage.id || link.removedAt !== null) continue
+    const before = stageOf(record, link.from)
+    if (before.removedAt !== null) continue
+    if (before.state !== 'signed off') found.push({ rule: 'predecessor', entity: before.id })
+    else if (!hasCountersigns(record, before))
+      found.push({ rule: 'countersign', entity: before.id })
+    if (over.includes(before.state) && before.endedAt !== null) {
+      const hours = hoursBetween(before.endedAt, at)
+      if (hours < link.leastLagHours) found.push({ rule: 'least-lag', entity: link.id })
+      if (link.greatestLagHours !== null && hours > link.greatestLagHours)
+        found.push({ rule: 'greatest-lag', entity: link.id })
+    }
+    for (const hold of all(record.holds)) {
+      if (hold.stage !== before.id || hold.clearedAt !== null) continue
+      const visited = hold.visitAt !== null && hold.visitAt <= at
+      if (hold.point === 'hold' || hold.state !== 'invited' || !visited)
+        found.push({ rule: 'hold', entity: hold.id })
+    }
+  }
+  return found
+}
+
+const hasCountersigns = (record: ProjectRecord, stage: Stage): boolean =>
+  stage.countersigns.every((party) =>
+    all(record.signOffs).some(
+      (sign) =>
+        sign.stage === stage.id &&
+        sign.party === party &&
+        sign.type === 'countersign' &&
+        sign.withdrawnAt === null,
+    ),
+  )
+
+/** Rule 3: in the party's custody, and nobody else at it. */
+export function custodyUnmet(record: ProjectRecord, stage: Stage): Unmet[] {
+  const found: Unmet[] = []
+  for (const assembly of all(record.assemblies)) {
+    if (!touches(stage).includes(assembly.id)) continue
+    if (assembly.custodian !== stage.party) found.push({ rule: 'custody', entity: assembly.id })
+    for (const other of all(record.stages)) {
+      if (other.id === stage.id || other.state !== 'in work' || other.removedAt !== null) continue
+      if ((other.exclusive || stage.exclusive) && touches(other).includes(assembly.id))
+        found.push({ rule: 'exclusive-use', entity: assembly.id })
+    }
+  }
+  return found
+}
+
+/** Rule 4. */
+function fittedUnmet(record: ProjectRecord, stage: Stage): Unmet[] {
+  return all(record.assemblies).flatMap(({ id, host }) => [
+    ...(stage.needsFitted.includes(id) && host === null
+      ? [{ rule: 'must-be-fitted', entity: id }]
+      : []),
+    ...(stage.needsOff.includes(id) && host !== null ? [{ rule: 'must-be-off', entity: id }] : []),
+  ])
+}
+
+/** Rules 5 and 6. */
+function boughtAndAgreed(record: ProjectRecord, stage: Stage): Unmet[] {
+  const parts = all(record.parts).filter(
+    (part) =>
+      part.stages.includes(stage.id) && part.withdrawnAt === null && part.state !== 'inspected',
+  )
+  const order = all(record.changeOrders).find(({ id }) => id === stage.changeOrder)
+  const decision = all(record.decisions).find(({ id }) => id === stage.decision)
+  return [
+    ...parts.map(({ id }) => ({ rule: 'part', entity: id })),
+    ...(order !== undefined && order.state !== 'approved'
+      ? [{ rule: 'change-order', entity: order.id }]
+      : []),
+    ...(decision?.state === 'asked' ? [{ rule: 'decision', entity: decision.id }] : []),
+  ]
+}
+
+/** Rule 9: an agreed slot of its own that runs at that time. The entity that a refusal names isn't judged here. */
+function slotUnmet(record: ProjectRecord, stage: Stage, at: string): Unmet[] {
+  if (!stage.needsBay) return []
+  const running = all(record.slots).some(
+    (slot) =>
+      slot.state === 'agreed' &&
+      slot.from <= at &&
+      at < slot.to &&
+      (slot.stage === stage.id ||
+        (slot.party === stage.party && touches(stage).includes(slot.assembly))),
+  )
+  return running ? [] : [{ rule: 'slot', entity: '' }]
+}
+
+/** Rules that anybody may ever concede, where it is no safety work. */
+const concedable = [
+  'predecessor',
+  'countersign',
+  'least-lag',
+  'must-be-fitted',
+  'must-be-off',
+  'part',
+  'decision',
+  'hold',
+  'slot',
+  'check',
+]
+
+/** Whether safety is at stake in that condition of a stage: brakes, steering, restraints, structure, fuel. */
+function isSafety(record: ProjectRecord, stage: Stage, { rule, entity }: Unmet): boolean {
+  if (stage.safety) return true
+  const link = all(record.links).find(({ id }) => id === entity)
+  const hold = all(record.holds).find(({ id }) => id === entity)
+  const before = rule === 'hold' ? hold?.stage : (link?.from ?? entity)
+  return all(record.stages).some(({ id, safety }) => id === before && safety)
+}
+
+/** Whether that condition may be conceded at all (DESIGN §4: what is marked ●, and safety, never). */
+export function mayBeConceded(record: ProjectRecord, stage: Stage, unmet: Unmet): boolean {
+  const hold = all(record.holds).find(({ id }) => id === unmet.entity)
+  if (unmet.rule === 'hold' && hold?.point !== 'witness') return false
+  return concedable.includes(unmet.rule) && !isSafety(record, stage, unmet)
+}
+
+/** Whether it is conceded: by the stage's party and the lead, both, with a concession that stands. */
+export function isConceded(record: ProjectRecord, stage: Stage, unmet: Unmet): boolean {
+  if (!mayBeConceded(record, stage, unmet)) return false
+  const lead = leadOf(record)
+  return all(record.concessions).some(
+    ({ stage: on, rule, entity, withdrawnAt, parties }) =>
+      on === stage.id &&
+      rule === unmet.rule &&
+      (entity === unmet.entity || unmet.entity === '') &&
+      withdrawnAt === null &&
+      parties.includes(stage.party) &&
+      (lead === undefined || parties.includes(lead)),
+  )
+}
+
+/** What is neither met nor conceded. */
+export const standsInTheWay = (record: ProjectRecord, stage: Stage, at: string): Unmet[] =>
+  unmetAt(record, stage, at).filter((unmet) => !isConceded(record, stage, unmet))
+
+/** Checks of a stage that are neither passed nor conceded. */
+export const openChecks = (record: ProjectRecord, stage: Stage): Unmet[] =>
+  all(record.checks)
+    .filter((one) => one.stage === stage.id && one.removedAt === null && one.state !== 'passed')
+    .map(({ id }) => ({ rule: 'check', entity: id }))
+    .filter((unmet) => !isConceded(record, stage, unmet))

@@ -19,6 +19,24 @@ export default async function FirstPage() {
         <b>{me.person.name}</b>
       </Plate>
       <div className="cols cols-2">
+        {me.shops.length > 0 && (
+          <section className="stack tight">
+            <Head title="Shops" note={me.shops.length} />
+            <ul className="stack tight">
+              {me.shops.map((shop) => (
+                <li key={shop.id}>
+                  <Link className="line line-two" href={shopPath(shop.id)}>
+                    <span>
+                      <b className="big">{shop.name}</b>
+                      <br />
+                      <span className="small">Day sheet · you are {shop.role} here</span>
+                    </span>
+                  </Link>
+                </li>
+              ))}
+            </ul>
+          </section>
+        )}
         <section className="stack tight">
           <Head title="Projects" note={me.projects.length} />
           {me.projects.length === 0 && (
@@ -51,24 +69,6 @@ export default async function FirstPage() {
             </p>
           )}
         </section>
-        {me.shops.length > 0 && (
-          <section className="stack tight">
-            <Head title="Shops" note={me.shops.length} />
-            <ul className="stack tight">
-              {me.shops.map((shop) => (
-                <li key={shop.id}>
-                  <Link className="line line-two" href={shopPath(shop.id)}>
-                    <span>
-                      <b className="big">{shop.name}</b>
-                      <br />
-                      <span className="small">Day sheet · you are {shop.role} here</span>
-                    </span>
-                  </Link>
-                </li>
-              ))}
-            </ul>
-          </section>
-        )}
       </div>
       <p>
         <Link href="/account">Your account and signing out</Link>

@@ -14,7 +14,7 @@ export function toldAtSignOff(
 ): Told {
   switch (condition.rule) {
     case 'check': {
-      const name = record.checks.rows.get(condition.entity)?.name ?? 'A check'
+      const name = atStart(record.checks.rows.get(condition.entity)?.name ?? 'a check')
       return condition.is === 'missing'
         ? { fact: `${name} is not entered`, detail: 'Every check must pass before the sign-off.' }
         : {

@@ -25,14 +25,35 @@ export function stageNow(record: ProjectRecord, assembly: string): Stage | undef
 
 /** Every assembly that stands by itself: with whom it is, since when, what is on it, and how its work stands. */
 export function WhoHasWhat() {
-  const { record } = useProject()
+  const { record, reader } = useProject()
   const alone = [...record.assemblies.rows.values()].filter(({ host }) => host === null)
   if (alone.length === 0) return null
+  const rests = ({ id }: Assembly): boolean => {
+    const stage = stageNow(record, id)
+    const status = stage === undefined ? 'signed off' : stageStatus(record, stage, reader.now)
+    return status === 'waiting' || status === 'signed off'
+  }
+  const onIt = new Set([...record.assemblies.rows.values()].map(({ host }) => host))
+  const shown = (assembly: Assembly): boolean =>
+    !rests(assembly) ||
+    onIt.has(assembly.id) ||
+    openHandoversOf(record.handovers, assembly.id).length > 0
+  const moving = alone.filter(shown)
+  const resting = Map.groupBy(
+    alone.filter((assembly) => !shown(assembly)),
+    (assembly) => {
+      const stage = stageNow(record, assembly.id)
+      return `${assembly.custodian} ${stage === undefined ? '' : stageStatus(record, stage, reader.now)}`
+    },
+  )
   return (
     <Sheet title="Who has what" note={counted(alone.length, 'assembly', 'assemblies', 'en')}>
       <ul className="ruled">
-        {alone.map((assembly) => (
+        {moving.map((assembly) => (
           <Row key={assembly.id} assembly={assembly} />
+        ))}
+        {[...resting].map(([key, assemblies]) => (
+          <Together key={key} assemblies={assemblies} />
         ))}
       </ul>
     </Sheet>
@@ -79,6 +100,40 @@ function Row({ assembly }: { readonly assembly: Assembly }) {
             </Link>
           </p>
         )}
+      </div>
+      {stage !== undefined && <StateMark state={stageStatus(record, stage, reader.now)} />}
+    </li>
+  )
+}
+
+/** Assemblies on which nothing is done just now, those with one party together. */
+function Together({ assemblies }: { readonly assemblies: readonly Assembly[] }) {
+  const { record, reader } = useProject()
+  const [first] = assemblies
+  if (first === undefined) return null
+  if (assemblies.length === 1) return <Row assembly={first} />
+  const stage = stageNow(record, first.id)
+  return (
+    <li className="where">
+      <div>
+        <h3>{partyName(first.custodian, record)}</h3>
+        <p>
+          {assemblies.map((assembly, n) => (
+            <span key={assembly.id}>
+              {n === 0 ? '' : ' · '}
+              <Link
+                className="plain"
+                prefetch={false}
+                href={projectPath(record.id, `build-order?assembly=${assembly.id}`)}
+              >
+                {assembly.name}
+                {assembly.pieces > 1
+                  ? `, ${counted(assembly.pieces, 'piece', 'pieces', reader.locale)}`
+                  : ''}
+              </Link>
+            </span>
+          ))}
+        </p>
       </div>
       {stage !== undefined && <StateMark state={stageStatus(record, stage, reader.now)} />}
     </li>

@@ -1,5 +1,5 @@
 'use client'
-import { Photos } from '@/app/_entry/photos.tsx'
+import { fileAddress, Photos } from '@/app/_entry/photos.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
 import { ConcedeForm, mayConcede } from '@/app/_ui/concede-form.tsx'
 import { Mark, type MarkName } from '@/app/_ui/mark.tsx'
@@ -8,7 +8,7 @@ import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Check, Stage } from '@/lib/record/entities/work.ts'
 import { moment } from '@/lib/words/dates.ts'
 import { counted, limits, reading } from '@/lib/words/money.ts'
-import { personName } from '@/lib/words/names.ts'
+import { atStart, personName } from '@/lib/words/names.ts'
 import type { Reader } from '@/lib/words/reader.ts'
 import { CheckEntry } from './check-entry.tsx'
 import { Gauge } from './gauge.tsx'
@@ -52,7 +52,7 @@ function CheckRow({ stage, check }: { readonly stage: Stage; readonly check: Che
   return (
     <li className="check" id={check.id}>
       <Mark name={markOf(check, conceded)} />
-      <h3>{check.name}</h3>
+      <h3>{atStart(check.name)}</h3>
       <Gauge check={check} />
       {check.state !== 'missing' && (
         <p className="val">
@@ -65,7 +65,11 @@ function CheckRow({ stage, check }: { readonly stage: Stage; readonly check: Che
       </p>
       {check.files.length > 0 && (
         <div className="enter">
-          <Photos project={record.id} groups={[{ title: check.name, files: check.files }]} />
+          {check.type === 'document' ? (
+            <Documents project={record.id} files={check.files} />
+          ) : (
+            <Photos project={record.id} groups={[{ title: check.name, files: check.files }]} />
+          )}
         </div>
       )}
       <ToldMarks entity={check.id} />
@@ -76,6 +80,27 @@ function CheckRow({ stage, check }: { readonly stage: Stage; readonly check: Che
         </div>
       )}
     </li>
+  )
+}
+
+/** Papers are opened, not shown: most are no pictures. */
+function Documents({
+  project,
+  files,
+}: {
+  readonly project: string
+  readonly files: readonly string[]
+}) {
+  return (
+    <ul className="row">
+      {files.map((file, n) => (
+        <li key={file}>
+          <a className="btn btn-line btn-small" href={fileAddress(project, file)}>
+            {files.length === 1 ? 'Open the document' : `Open document ${n + 1}`}
+          </a>
+        </li>
+      ))}
+    </ul>
   )
 }
 

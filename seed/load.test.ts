@@ -103,7 +103,7 @@ describe('the demonstration', () => {
   it('refuses the engine its bay for what the engine shop still owes, and for that only', async () => {
     const { stage } = await loaded(WEDNESDAY)
     expect(refusedFor(averleyOf(stage), 'Engine and gearbox into the bay', WEDNESDAY)).toEqual([
-      'predecessor: Engine ready to fit: handover with sheets',
+      'predecessor: Engine ready to fit',
       'custody: Engine',
       'exclusive-use: Engine',
     ])
@@ -111,7 +111,7 @@ describe('the demonstration', () => {
 
   it('lets the engine in once its last readings are in, it is released and received', async () => {
     const { stage } = await loaded(WEDNESDAY)
-    const ready = stageNamed(averleyOf(stage), 'Engine ready to fit: handover with sheets').id
+    const ready = stageNamed(averleyOf(stage), 'Engine ready to fit').id
     const missing = all(averleyOf(stage).checks).filter(
       (check) => check.stage === ready && check.state === 'missing',
     )

@@ -1,3 +1,6 @@
+'use client'
+import { useState } from 'react'
+
 /** Where a file of a project is fetched, as far as this person may see it. */
 export const fileAddress = (project: string, sha256: string, folder?: string): string =>
   `${folder ?? `/api/projects/${project}/files`}/${sha256}`
@@ -27,12 +30,30 @@ export function Photos({
       {shown.map(({ file, caption }) => (
         <figure key={`${caption}${file}`}>
           <a href={fileAddress(project, file)} className="photo">
-            {/* biome-ignore lint/performance/noImgElement: our own server gives the file as it is, and only to who may see it */}
-            <img src={fileAddress(project, file)} alt={caption} loading="lazy" />
+            <Picture address={fileAddress(project, file)} caption={caption} />
           </a>
           <figcaption className="small">{caption}</figcaption>
         </figure>
       ))}
     </div>
+  )
+}
+
+/** What shows no picture is a paper: the link around it opens it. */
+function Picture({ address, caption }: { readonly address: string; readonly caption: string }) {
+  const [isPaper, setPaper] = useState(false)
+  if (isPaper) return <span className="small">Open the document</span>
+  return (
+    // biome-ignore lint/performance/noImgElement: our own server gives the file as it is, and only to who may see it
+    <img
+      src={address}
+      alt={caption}
+      loading="lazy"
+      ref={(image) => {
+        // It may have failed before there was anybody to hear it.
+        if (image?.complete === true && image.naturalWidth === 0) setPaper(true)
+      }}
+      onError={() => setPaper(true)}
+    />
   )
 }

@@ -67,7 +67,7 @@ const ours: { readonly [key: string]: Partial<StageSpec> } = {
   'eng.dress': { name: 'Paint, dress: pump, manifolds, starter, dynamo, linkage' },
   'fue.carb': { name: 'Carburettors and pump rebuilt', assemblies: ['carburettors'] },
   'asm.bay': { assemblies: ['cooling', 'exhaust', 'fuel'], fits: ['cooling', 'exhaust', 'fuel'] },
-  'eng.ready': { handoverTo: 'tarn' },
+  'eng.ready': { name: 'Engine ready to fit', handoverTo: 'tarn' },
   'gb.build': { handoverTo: 'tarn' },
   'ax.build': { handoverTo: 'tarn' },
   'loo.fit': { handoverTo: 'tarn' },

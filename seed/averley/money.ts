@@ -36,7 +36,7 @@ const orders: readonly Order[] = [
     lines: [
       { text: 'Liners, cast to drawing', quantity: 6, unit: 'off', unitPrice: 8400 },
       { text: 'Bore, press in, stitch', quantity: 7, unit: 'h', unitPrice: 6400 },
-      { text: 'Less: re-bore in the estimate', net: -31000 },
+      { text: 'Re-bore in the estimate', net: -31000 },
     ],
     raised: '-29 Tue 10',
     sent: '-29 Tue 11',
@@ -105,7 +105,7 @@ const orders: readonly Order[] = [
       { text: 'Spindles and jets', quantity: 3, unit: 'sets', unitPrice: 4600 },
       { text: 'Bodies bushed and line-reamed', quantity: 6, unit: 'h', unitPrice: 6400 },
       { text: 'Flow bench, matched as a set', quantity: 2.5, unit: 'h', unitPrice: 6400 },
-      { text: 'Less: rebuild kits in the estimate', net: -9500 },
+      { text: 'Rebuild kits in the estimate', net: -9500 },
     ],
     raised: 'd-4 15',
     sent: 'd-3 9',

@@ -1,5 +1,5 @@
 import type { Car } from '../car.ts'
-import { clearScene, doneScenes, recordChecks, startScene } from '../work.ts'
+import { clearScene, doneScenes, recordChecks, slotScenes, startScene } from '../work.ts'
 import type { Scene, Yard } from '../yard.ts'
 import { crew } from './car.ts'
 
@@ -38,6 +38,15 @@ export function trimScenes(yard: Yard, car: Car): Scene[] {
       who: INES,
       when: '-4 Fri 16',
       remark: 'The new lot, if the seats are all of it.',
+    }),
+    ...slotScenes(yard, car, {
+      who: SORREL,
+      claimed: '-4 Fri 9',
+      bay: 'thistle/Trim bay',
+      assembly: 'seats',
+      from: '-3 Mon 8',
+      to: 'd+5 17:30',
+      stage: 'tri.seats',
     }),
     startScene(car, 'tri.seats', at('-3 Mon 9'), SORREL),
     {

@@ -60,6 +60,7 @@ const moves: readonly Move[] = [
 
 const slots = [
   ['str.engine', 'tarn/Bay 2', 'chassis', '-12 Thu 9', '-11 Mon 8', '-11 Tue 17:30', MARA],
+  ['cha.springs', 'tarn/Bay 1', 'running', 'd-4 9:15', 'd-2 8', 'd+3 17:30', MARA],
   ['met.hold', 'tarn/Booth', 'chassis', 'd-4 9', 'd+1 8', 'd+2 17:30', MARA],
   ['col.body', 'tarn/Booth', 'body', 'd-4 9:30', 'd+20 8', 'd+24 17:30', MARA],
   ['fra.skins', 'tarn/Metal bay', 'body', 'd-4 9:45', 'd+5 8', 'd+11 17:30', MARA],
@@ -84,6 +85,7 @@ export function dunmore(yard: Yard): Scene[] {
     ),
     ...blasted(yard, car),
     startScene(car, 'eng.metal', at('d-3 9'), 'Wyn Pardoe'),
+    startScene(car, 'cha.springs', at('d-2 10'), 'Tobin Ashby'),
     startScene(car, 'tri.make', at('-5 Mon 9'), 'Sorrel Penn'),
     {
       at: at('d-1 16'),

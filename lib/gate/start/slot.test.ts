@@ -35,6 +35,12 @@ describe('a stage that needs a bay', () => {
     expect(unmet(spray, 30, { ...slot, state: 'released' })).toMatchObject([{ is: 'none' }])
   })
 
+  it('offers a claim for what stands in the bay, not for what is fitted to it there', () => {
+    const fit = aStage({ assemblies: [engineId], fits: [engineId], host: shellId, needsBay: true })
+    const slotOf = unmet(fit, 30).filter(({ rule }) => rule === 'slot')
+    expect(slotOf).toMatchObject([{ clearedWith: { input: { assembly: shellId } } }])
+  })
+
   it('takes a slot of its party for the same assembly, and none of another party', () => {
     expect(unmet(spray, 30, { ...slot, stage: null })).toEqual([])
     expect(unmet(spray, 30, { ...slot, stage: null, party: trimShop })).toHaveLength(1)

@@ -89,7 +89,8 @@ function cleared(
   asked: Slot | undefined,
 ): { clearedBy: PartyId[]; clearedWith: Clearing } {
   if (asked === undefined) {
-    const [assembly] = worksOn(stage)
+    // What is fitted goes where its host stands: the bay is for the host.
+    const assembly = stage.host ?? worksOn(stage)[0]
     const input = { stage: stage.id, ...(assembly !== undefined && { assembly }) }
     return {
       clearedBy: [stage.party],

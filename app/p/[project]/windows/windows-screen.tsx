@@ -33,12 +33,14 @@ function movables(record: ProjectRecord): readonly Assembly[] {
 export function WindowsScreen({ window, stage, assembly }: Asked) {
   const { record, standing } = useDesk()
   const choices = movables(record)
+  const work = record.stages.rows.get(stage ?? '')
   const [picked, setPicked] = useState<string>()
   const wanted =
     picked ??
     assembly ??
     record.openWindows.rows.get(window ?? '')?.assembly ??
-    record.stages.rows.get(stage ?? '')?.assemblies[0] ??
+    work?.host ??
+    work?.assemblies[0] ??
     choices[0]?.id
   const chosen = wanted === undefined ? undefined : record.assemblies.rows.get(wanted)
   if (chosen === undefined) {

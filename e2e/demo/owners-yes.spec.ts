@@ -1,7 +1,7 @@
 import { expect, type Page } from '@playwright/test'
 import { hold } from '../held.ts'
 import { carPath, find, pathTo, sendPast } from './find.ts'
-import { enter, test } from './loaded.ts'
+import { test } from './loaded.ts'
 import { sameDocument } from './same-document.ts'
 
 const ORDER = 'Carburettors: new spindles and jets, bodies re-bushed'
@@ -75,15 +75,4 @@ test('the owner opens a change order from a link, sees what a yes does, and the 
     owner.getByText(`Ines Halloran approved change order 7, ${ORDER}`).first(),
   ).toBeVisible()
   await context.close()
-})
-
-test('a yes whose proof is older than ten minutes asks for it again, and keeps what was typed', async ({
-  as,
-}) => {
-  const owner = await as('Ines Halloran')
-  const path = await pathTo(owner, 'changeOrder', ORDER)
-  await owner.clock.install({ time: Date.now() + 11 * 60_000 })
-  await owner.goto(path)
-  await expect(owner.getByText('A yes needs a proof of who you are')).toBeVisible()
-  await enter(owner, 'Ines Halloran', path)
 })

@@ -61,8 +61,12 @@ export function WorkLine({ id }: { readonly id: string }) {
 /** What somebody waits for from this shop, and the way to it. */
 export function OnUsLine({ line }: { readonly line: OnUs }) {
   const { record, reader } = useProject()
+  const { input, command } = line.press
+  const target = Object.values(input).find(
+    (value) => typeof value === 'string' && pathOf(record, value) !== null,
+  )
   const path =
-    pathOf(record, line.entity) ??
+    pathOf(record, typeof target === 'string' ? target : line.entity) ??
     (line.stage === null ? null : projectPath(record.id, `stages/${line.stage}`))
   const fact = onUsFact(line, record, reader)
   return (
@@ -85,9 +89,7 @@ export function OnUsLine({ line }: { readonly line: OnUs }) {
         {path !== null && (
           <p>
             <Link className="btn btn-line btn-small" href={path}>
-              {label(line.press.command, {
-                number: record.stages.rows.get(line.stage ?? '')?.number,
-              })}
+              {label(command, record.stages.rows.get(String(input.stage ?? '')))}
             </Link>
           </p>
         )}

@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
 import type { ProjectView } from '@/lib/command/wire.ts'
-import { daySheet } from '@/lib/gate/day-sheet.ts'
+import { type DaySheet, daySheet } from '@/lib/gate/day-sheet.ts'
 import { type ProjectHere, ProjectScope, useProjects } from '@/lib/live/project-provider.tsx'
 import { ComingLine, OnUsLine, ToldLine, WorkLine } from './day-sheet-lines.tsx'
 import { OurFloor } from './our-floor.tsx'
@@ -53,7 +53,7 @@ export function DaySheetScreen({ projects }: { readonly projects: readonly Proje
             ))}
           </Part>
           <Part title="Coming to us" count={sheet.coming.length}>
-            {sheet.coming.map((coming) => (
+            {byDay(sheet.coming).map((coming) => (
               <li key={`${coming.kind} ${coming.entity}`} className="rowmark due">
                 {scoped(coming.project, <ComingLine coming={coming} />)}
               </li>
@@ -94,6 +94,10 @@ const Scope = ({
   readonly here: ProjectHere
   readonly children: ReactNode
 }) => <ProjectScope here={here}>{children}</ProjectScope>
+
+/** What has a day comes first, by its day. */
+const byDay = (coming: DaySheet['coming']): DaySheet['coming'] =>
+  coming.toSorted((a, b) => ((a.promised ?? '9') < (b.promised ?? '9') ? -1 : 1))
 
 /** A heading and its list; nothing where the list is empty. */
 function Part({

@@ -14,8 +14,6 @@ export interface Calendar {
   readonly at: (when: string) => Instant
   /** The civil date so many days from today. */
   readonly date: (days: number) => CivilDate
-  /** Minutes later than that. */
-  readonly later: (when: string, minutes: number) => Instant
 }
 
 /** The calendar as it stands at `now`. */
@@ -30,7 +28,6 @@ export function calendarAt(now: Instant): Calendar {
   return {
     at,
     date: (days) => daysAfter(today, days),
-    later: (when, minutes) => plus(at(when), minutes),
   }
 }
 

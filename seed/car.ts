@@ -1,5 +1,3 @@
-import type { Assembly } from '../lib/record/entities/things.ts'
-import type { Stage } from '../lib/record/entities/work.ts'
 import { ProjectId } from '../lib/record/ids.ts'
 import type { ProjectRecord } from '../lib/record/project-record.ts'
 import { all } from '../lib/record/table.ts'
@@ -17,7 +15,6 @@ export interface Car {
   readonly assembly: (key: string) => string
   readonly stage: (key: string) => string
   readonly stageSpec: (key: string) => StageSpec
-  readonly stageNow: (yard: Yard, key: string) => Stage
   readonly press: (yard: Yard, press: Press) => ReturnType<Yard['press']>
 }
 
@@ -35,7 +32,6 @@ export function aCar(spec: CarSpec): Car {
     assembly: (key) => known(ids, `assembly ${key}`),
     stage: (key) => known(ids, `stage ${key}`),
     stageSpec: (key) => known(stages, key),
-    stageNow: (yard, key) => known(car.record(yard).stages.rows, car.stage(key)),
     press: (yard, press) => yard.press({ record: id(), ...press }),
   }
   return car
@@ -241,10 +237,6 @@ async function asItCame(yard: Yard, car: Car, at: Scene['at']): Promise<void> {
     })
   }
 }
-
-/** The assembly as it stands. */
-export const assemblyNow = (yard: Yard, car: Car, key: string): Assembly =>
-  known(car.record(yard).assemblies.rows, car.assembly(key))
 
 /** The hold and witness points of a stage as they stand. */
 export const pointsNow = (yard: Yard, car: Car, key: string) =>

@@ -4,7 +4,7 @@ import { pathTo } from './find.ts'
 import { test } from './loaded.ts'
 import { sameDocument } from './same-document.ts'
 
-const READY = 'Engine ready to fit: handover with sheets'
+const READY = 'Engine ready to fit'
 const FIT = 'Engine and gearbox into the bay'
 
 async function read(page: Page, check: string, value: string): Promise<void> {

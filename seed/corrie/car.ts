@@ -1,5 +1,4 @@
 import { aCar, type Car } from '../car.ts'
-import type { Speakers } from '../moves.ts'
 import { type CarSpec, plainStage, type StageSpec } from '../spec.ts'
 import type { Crew } from '../work.ts'
 
@@ -142,5 +141,3 @@ export const crew: Crew = {
   bexwater: ['Wyn Pardoe', 'Jory Wenlock'],
   tarn: ['Tobin Ashby', 'Mara Ellwood'],
 }
-/** Who signs for what comes and goes. */
-export const speakers: Speakers = { bexwater: 'Jory Wenlock', tarn: 'Mara Ellwood' }

@@ -30,7 +30,8 @@ export function Start({ stage }: { readonly stage: Stage }) {
         <Notice mark="refused" no>
           <p>
             <b>{stageNumber(stage.number)} can’t start.</b> {openCount} of {requirements.length}{' '}
-            {requirements.length === 1 ? 'condition is' : 'conditions are'} not met.
+            {requirements.length === 1 ? 'condition' : 'conditions'}{' '}
+            {openCount === 1 ? 'is' : 'are'} not met.
           </p>
         </Notice>
       )}

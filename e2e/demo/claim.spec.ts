@@ -34,8 +34,9 @@ test('the trimmer takes the shell in an open window, the rival is told who has i
   await stays()
 
   await rival.getByRole('button', { name: /^Claim / }).click()
-  const refused = rival.getByRole('alert').filter({ hasText: 'Refused' })
-  await expect(refused).toContainText('Nothing was changed')
-  await expect(refused).toContainText('Thistle & Welt')
+  await expect(rival.getByText(/^Refused.*Nothing was changed\.$/)).toBeVisible()
+  const why = rival.locator('.conds')
+  await expect(why).toContainText('Shell')
+  await expect(why).toContainText('Thistle & Welt')
   await expect(slots.locator('li', { hasText: 'Quill Electrical' })).toHaveCount(0)
 })

@@ -60,10 +60,15 @@ export async function find(
   return found
 }
 
-/** Address of what bears that name or title. */
+/** Address of the first whose name or title begins so. */
 export async function pathTo(page: Page, kind: string, named: string): Promise<string> {
   const car = await carPath(page)
-  const { id } = await find(page, kind, ({ name, title }) => (name ?? title) === named, car)
+  const { id } = await find(
+    page,
+    kind,
+    ({ name, title }) => (name ?? title ?? '').startsWith(named),
+    car,
+  )
   return `${car}/${screens[kind]}/${id}`
 }
 

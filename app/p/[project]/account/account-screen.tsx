@@ -16,6 +16,7 @@ import {
 import type { EstimateLine } from '@/lib/record/entities/money.ts'
 import type { Party } from '@/lib/record/entities/people.ts'
 import { money, perCent, taxRate } from '@/lib/words/money.ts'
+import { ConsentForm } from './consent-form.tsx'
 import { EstimateForm, WithdrawLine } from './estimate-form.tsx'
 
 /** Whose prices this view sees: who bills the reader, and the reader's own shop. */
@@ -44,8 +45,19 @@ export function AccountScreen() {
       </EmptyState>
     )
   }
-  return groups.map(({ title, parties }) => (
-    <div key={title} className="stack">
+  return (
+    <>
+      {groups.map((group) => (
+        <Group key={group.title} {...group} />
+      ))}
+      {desk.standing.isOwner && <ConsentForm />}
+    </>
+  )
+}
+
+function Group({ title, parties }: { readonly title: string; readonly parties: readonly Party[] }) {
+  return (
+    <div className="stack">
       <Head title={title} />
       {parties.length === 0 && <EmptyState title="No shop has a price here yet" />}
       {parties.length > 1 && <Together parties={parties} />}
@@ -55,7 +67,7 @@ export function AccountScreen() {
         ))}
       </div>
     </div>
-  ))
+  )
 }
 
 function useSum() {

@@ -7,6 +7,7 @@ import { usePress } from '@/app/_entry/use-press.ts'
 import { CommandButton } from '@/app/_ui/command-button.tsx'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
 import { WordMark } from '@/app/_ui/state-mark.tsx'
+import { ToldMarks } from '@/app/p/[project]/stages/[stage]/told-marks.tsx'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Assembly, Slot } from '@/lib/record/entities/things.ts'
 import { all } from '@/lib/record/table.ts'
@@ -76,6 +77,7 @@ function SlotRow({ slot }: { readonly slot: Slot }) {
         </div>
         <WordMark mark={asked ? 'waiting' : 'met'} word={asked ? 'Asked' : 'Agreed'} />
       </div>
+      <ToldMarks entity={slot.id} />
       {asked && standing.managesLead && (
         <CommandButton
           name="slot.agree"

@@ -5,6 +5,7 @@ import { ProveAgain, useProof } from '@/app/_entry/prove-again.tsx'
 import { TextField } from '@/app/_entry/text-field.tsx'
 import { usePress } from '@/app/_entry/use-press.ts'
 import { Outcome } from '@/app/_ui/outcome.tsx'
+import { useLive } from '@/lib/live/live-provider.tsx'
 import { type Authority, type Shown, shownForApproval, shownText } from '@/lib/money/approval.ts'
 import type { ChangeOrder } from '@/lib/record/entities/money.ts'
 import { label } from '@/lib/words/labels.ts'
@@ -24,6 +25,7 @@ export function YourAnswer({
   readonly authority: Authority
 }) {
   const { record, sum } = useMoneyView()
+  const live = useLive()
   const { shown, hash } = useMemo(() => {
     const now = shownForApproval(record, order.id, authority)
     return { shown: now, hash: shownText(now).hash }
@@ -44,7 +46,9 @@ export function YourAnswer({
 
   const sayYes = async () => {
     setPressedOn(shown)
-    await approve.send({ changeOrder: order.id, shownHash: hash, ...words })
+    const said = await approve.send({ changeOrder: order.id, shownHash: hash, ...words })
+    // Refused, this phone may have missed what changed: then both can be shown only once it knows.
+    if (!said) await live.refetch(record.id)
   }
 
   return (

@@ -1,8 +1,10 @@
 'use client'
 import Link from 'next/link'
+import type { ReactNode } from 'react'
 import { NotHere } from '@/app/_entry/not-here.tsx'
 import { PrintButton } from '@/app/_entry/print-button.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
+import { ToldMarks } from '@/app/p/[project]/stages/[stage]/told-marks.tsx'
 import type { Handover } from '@/lib/record/entities/things.ts'
 import { partyName } from '@/lib/words/names.ts'
 import { ReceiptSlip } from '../receipt-slip.tsx'
@@ -27,6 +29,7 @@ export function HandoverScreen({ id }: { readonly id: string }) {
       <div className="cols cols-main">
         <ReceiptOf handover={handover} />
         <div className="stack">
+          <ToldMarks entity={handover.id} />
           <Next handover={handover} />
           <WhatItMoved handover={handover} />
           <SoFar assemblies={handover.assemblies} />
@@ -53,7 +56,13 @@ function Next({ handover }: { readonly handover: Handover }) {
   const receives = standing.actsFor(to)
   if (state === 'prepared') {
     if (releases) return <ReleaseForm handover={handover} told={undefined} />
-    if (standing.managesLead) return <ReleaseForm handover={handover} told={from} />
+    if (standing.managesLead) {
+      return (
+        <ByPhone party={partyName(from, record)}>
+          <ReleaseForm handover={handover} told={from} />
+        </ByPhone>
+      )
+    }
     return <Whose>{partyName(from, record)} releases it; nobody else can.</Whose>
   }
   if (state === 'released') {
@@ -62,7 +71,11 @@ function Next({ handover }: { readonly handover: Handover }) {
         {receives && <ReceiveForm handover={handover} told={undefined} />}
         {(releases || standing.managesLead) && <GuestLink handover={handover} />}
         {releases && <TakeBack handover={handover} />}
-        {!receives && standing.managesLead && <ReceiveForm handover={handover} told={to} />}
+        {!receives && standing.managesLead && (
+          <ByPhone party={partyName(to, record)}>
+            <ReceiveForm handover={handover} told={to} />
+          </ByPhone>
+        )}
         {!receives && !releases && !standing.managesLead && (
           <Whose>
             {partyName(to, record, reader)} receives it; until then {partyName(from, record)}{' '}
@@ -75,7 +88,17 @@ function Next({ handover }: { readonly handover: Handover }) {
   return null
 }
 
-function Whose({ children }: { readonly children: React.ReactNode }) {
+/** The exception, so it doesn't stand open on the lead's screen. */
+function ByPhone({ party, children }: { readonly party: string; readonly children: ReactNode }) {
+  return (
+    <details className="no-print">
+      <summary>{party} told it by phone</summary>
+      {children}
+    </details>
+  )
+}
+
+function Whose({ children }: { readonly children: ReactNode }) {
   return (
     <section className="sheet">
       <p>{children}</p>

@@ -5,6 +5,7 @@ import { StageChip } from '@/app/_entry/stage-chip.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
 import { Head } from '@/app/_ui/paper.tsx'
 import { WordMark } from '@/app/_ui/state-mark.tsx'
+import { ToldMarks } from '@/app/p/[project]/stages/[stage]/told-marks.tsx'
 import type { Part } from '@/lib/record/entities/things.ts'
 import { civil, day, moment } from '@/lib/words/dates.ts'
 import { stageNumber } from '@/lib/words/labels.ts'
@@ -63,6 +64,7 @@ function PartDesk({ part }: { readonly part: Part }) {
             />
             <Fact what="Remark" is={part.remark} />
           </dl>
+          <ToldMarks entity={part.id} />
           <Waits part={part} />
         </section>
         <div className="stack">
@@ -81,6 +83,7 @@ function PartDesk({ part }: { readonly part: Part }) {
                       {moment(promise.madeAt, reader)}
                       {promise.remark !== '' && ` · ${promise.remark}`}
                     </p>
+                    <ToldMarks entity={promise.id} />
                   </li>
                 ))}
               </ol>

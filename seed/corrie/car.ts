@@ -89,7 +89,7 @@ const stages: readonly StageSpec[] = [
     host: 'van',
     hours: [5, 8, 12],
     after: after('gb.build', 'clu.plate', 'eng.seals'),
-    checks: [{ name: 'bell housing bolts', type: 'reading', unit: 'N.m', least: 30, greatest: 45 }],
+    checks: [{ name: 'bell housing bolts', type: 'reading', unit: 'N·m', least: 30, greatest: 45 }],
   }),
   plainStage('ele.charge', 'quill', 'Charging circuit: alternator in place of the dynamo', {
     group: 'electrical',

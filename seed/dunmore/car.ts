@@ -74,9 +74,7 @@ const stages: readonly StageSpec[] = [
     assemblies: ['chassis', 'skins'],
     hours: [2, 4, 6],
     after: after('met.blast'),
-    checks: [
-      { name: 'surface temperature', type: 'reading', unit: 'degC', least: 15, greatest: 30 },
-    ],
+    checks: [{ name: 'surface temperature', type: 'reading', unit: '°C', least: 15, greatest: 30 }],
     caution: 'Acid: eyes, hands.',
   }),
   plainStage('met.hold', 'tarn', 'Epoxy hold coat on chassis and skins', {
@@ -87,7 +85,7 @@ const stages: readonly StageSpec[] = [
     after: [{ key: 'met.wash', least: 1, greatest: 72 }],
     checks: [
       { name: 'relative humidity', type: 'reading', unit: '%', greatest: 85 },
-      { name: 'dry film thickness', type: 'reading', unit: 'um', least: 50, greatest: 120 },
+      { name: 'dry film thickness', type: 'reading', unit: 'µm', least: 50, greatest: 120 },
     ],
     caution: ISOCYANATES,
   }),

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import pg from 'pg'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
@@ -90,6 +91,23 @@ function typeFor(inner: unknown): string {
   return 'text'
 }
 
+/** The column that a field of schema.prisma stands for. */
+function columnOf(type: string, attributes: string): string {
+  if (attributes.includes('@db.Timestamptz(3)')) return 'timestamp(3) with time zone'
+  if (attributes.includes('@db.Date')) return 'date'
+  if (attributes.includes('@db.Citext')) return 'citext'
+  const plain: { readonly [type: string]: string } = {
+    String: 'text',
+    'String[]': 'text[]',
+    Int: 'integer',
+    BigInt: 'bigint',
+    Float: 'double precision',
+    Boolean: 'boolean',
+    Json: 'jsonb',
+  }
+  return plain[type] ?? type
+}
+
 /** What the database says to one statement. */
 async function refusalOf(sql: string, values: unknown[] = []): Promise<string | undefined> {
   try {
@@ -117,6 +135,26 @@ describe('the tables', () => {
         .map(({ name, type }) => [name, type])
       expect(Object.fromEntries(columns), kind).toEqual(Object.fromEntries(fields))
     }
+  })
+
+  it('are those of schema.prisma, column by column', async () => {
+    const { rows } = await pool.query<{ table: string; name: string; type: string }>(
+      `select c.relname as table, a.attname as name,
+              format_type(a.atttypid, a.atttypmod) || case when a.attnotnull then '' else '?' end as type
+         from pg_attribute a join pg_class c on c.oid = a.attrelid
+        where c.relnamespace = 'public'::regnamespace and c.relkind = 'r' and a.attnum > 0
+          and not a.attisdropped and c.relname <> '_prisma_migrations'`,
+    )
+    const columns = rows.map(({ table, name, type }) => `${table}.${name} ${type}`)
+    const schema = readFileSync('prisma/schema.prisma', 'utf8')
+    const models = [...schema.matchAll(/^model (\w+) \{\n([^}]*)\}/gm)]
+    const fields = models.flatMap(([, model = '', body = '']) =>
+      [...body.matchAll(/^ {2}(\w+) +(\w+(?:\[\])?)(\??)(.*)$/gm)].map(
+        ([, name, type = '', optional, attributes = '']) =>
+          `${model}.${name} ${columnOf(type, attributes)}${optional}`,
+      ),
+    )
+    expect(fields.sort()).toEqual(columns.sort())
   })
 
   it('allow the words that an entity allows, and no others', async () => {

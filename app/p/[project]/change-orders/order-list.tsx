@@ -59,7 +59,7 @@ function OrderRow({ order }: { readonly order: ChangeOrder }) {
   const { mark, word } = orderState(order, payer, record, reader)
   const at = order.answeredAt ?? order.sentAt ?? order.raisedAt
   return (
-    <li className="rowend">
+    <li className="rowend row-chip">
       <div>
         <h3>
           <Link href={`/p/${record.id}/change-orders/${order.id}`}>

@@ -63,7 +63,7 @@ function DecisionRow({ decision }: { readonly decision: Decision }) {
   const { state, decideBy, chooser, chosenAt } = decision
   const chosen = record.decisionOptions.rows.get(decision.chosen ?? '')
   return (
-    <li className="rowend">
+    <li className="rowend row-chip">
       <div>
         <h3>
           <Link href={`/p/${record.id}/decisions/${decision.id}`}>{decision.question}</Link>

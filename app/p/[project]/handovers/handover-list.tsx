@@ -76,7 +76,7 @@ function HandoverRow({ handover }: { readonly handover: Handover }) {
   const { mark, word } = stateOf(handover)
   const at = handover.receivedAt ?? handover.releasedAt ?? handover.preparedAt
   return (
-    <li className="rowend">
+    <li className="rowend row-chip">
       <div>
         <h3>
           <Link href={`/p/${record.id}/handovers/${handover.id}`}>

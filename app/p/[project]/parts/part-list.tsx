@@ -76,7 +76,7 @@ function PartRow({ part, today }: { readonly part: Part; readonly today: string 
   const { mark, word } = partState(part, isLate(part, promises, today))
   const slipped = slips(promises)
   return (
-    <li className="rowend">
+    <li className="rowend row-chip">
       <div>
         <h3>
           <Link href={`/p/${record.id}/parts/${part.id}`}>{part.name}</Link>

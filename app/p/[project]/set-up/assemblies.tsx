@@ -33,22 +33,23 @@ export function Assemblies() {
 
 function AssemblyRow({ assembly }: { readonly assembly: Assembly }) {
   const { record, reader, standing } = useDesk()
+  const facts = (
+    <span className="row spread wide">
+      <b>{assembly.name}</b>
+      <span className="small">
+        {assembly.pieces > 1 && `${assembly.pieces} pieces · `}
+        {partyName(assembly.custodian, record, reader)}
+        {assembly.host !== null && ` · fitted to ${assemblyName(assembly.host, record)}`}
+      </span>
+    </span>
+  )
+  if (!standing.managesLead && !standing.managesFor(assembly.custodian)) return <li>{facts}</li>
   return (
-    <li className="stack tight">
-      <div className="row spread">
-        <b>{assembly.name}</b>
-        <span className="small">
-          {assembly.pieces > 1 && `${assembly.pieces} pieces · `}
-          {partyName(assembly.custodian, record, reader)}
-          {assembly.host !== null && ` · fitted to ${assemblyName(assembly.host, record)}`}
-        </span>
-      </div>
-      {(standing.managesLead || standing.managesFor(assembly.custodian)) && (
-        <details>
-          <summary>Rename or recount</summary>
-          <DescribeAssembly assembly={assembly} />
-        </details>
-      )}
+    <li>
+      <details>
+        <summary>{facts}</summary>
+        <DescribeAssembly assembly={assembly} />
+      </details>
     </li>
   )
 }

@@ -34,20 +34,7 @@ export function Parties() {
       <Head title="Parties" />
       <ul className="ruled">
         {partiesHere(record).map((party) => (
-          <li key={party.id} className="stack tight">
-            <div className="row spread">
-              <b>{party.name}</b>
-              <span className="small">{standsAs(party)}</span>
-            </div>
-            {standing.managesLead && !party.lead && party.role !== 'owner' && (
-              <details>
-                <summary>Leaves the project</summary>
-                <CommandButton name="party.leave" input={{ party: party.id }} line>
-                  {label('party.leave', { name: party.name })}
-                </CommandButton>
-              </details>
-            )}
-          </li>
+          <PartyRow key={party.id} party={party} />
         ))}
       </ul>
       {standing.managesLead && <AddParty />}
@@ -55,6 +42,27 @@ export function Parties() {
         <Link href={`/p/${record.id}/people`}>People and invitations</Link>
       </p>
     </section>
+  )
+}
+
+function PartyRow({ party }: { readonly party: Party }) {
+  const { standing } = useDesk()
+  const facts = (
+    <span className="row spread wide">
+      <b>{party.name}</b>
+      <span className="small">{standsAs(party)}</span>
+    </span>
+  )
+  if (!standing.managesLead || party.lead || party.role === 'owner') return <li>{facts}</li>
+  return (
+    <li>
+      <details>
+        <summary>{facts}</summary>
+        <CommandButton name="party.leave" input={{ party: party.id }} line>
+          {label('party.leave', { name: party.name })}
+        </CommandButton>
+      </details>
+    </li>
   )
 }
 

@@ -68,6 +68,9 @@ export function YourAnswer({
           }
         />
       </section>
+      <Outcome press={approve.command} />
+      <Outcome press={decline.command} />
+      <Outcome press={ask.command} />
       <section className="sheet-foot stack tight" id="answer" aria-label="Your answer">
         {step !== 'answer' ? null : needsProof ? (
           <ProveAgain
@@ -129,9 +132,6 @@ export function YourAnswer({
             </button>
           </p>
         )}
-        <Outcome press={approve.command} />
-        <Outcome press={decline.command} />
-        <Outcome press={ask.command} />
       </section>
     </>
   )

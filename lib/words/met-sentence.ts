@@ -1,7 +1,7 @@
 import type { Rule } from '../record/condition.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import { exactSpan } from './dates.ts'
-import { assemblyName, entityName, stageName } from './names.ts'
+import { assemblyName, atStart, entityName, stageName } from './names.ts'
 import type { Reader } from './reader.ts'
 
 /** What a requirement of the gate that is met says on the card: `60 · Colour and lacquer signed off`. */
@@ -42,7 +42,7 @@ export function metSentence(
     case 'hold': {
       const hold = record.holds.rows.get(entity)
       const word = hold?.state === 'waived' ? 'waived' : 'released'
-      return `${hold?.name ?? 'Hold point'}: ${word}`
+      return `${atStart(hold?.name ?? 'hold point')}: ${word}`
     }
     case 'slot': {
       const slot = record.slots.rows.get(entity)

@@ -9,7 +9,7 @@ import { stageStatus } from '@/lib/gate/status.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Stage } from '@/lib/record/entities/work.ts'
 import { day, moment, since, stampMoment } from '@/lib/words/dates.ts'
-import { hours } from '@/lib/words/money.ts'
+import { counted, hours } from '@/lib/words/money.ts'
 import { assemblyName, entityName, partyName, personName } from '@/lib/words/names.ts'
 import type { Reader } from '@/lib/words/reader.ts'
 import { ruleName } from '@/lib/words/rule-name.ts'
@@ -21,6 +21,8 @@ import { ToldMarks } from './told-marks.tsx'
 export function StageCard({ stage }: { readonly stage: Stage }) {
   const { record, reader } = useProject()
   const checks = checksOf(record.checks, stage.id)
+  // Before its start nothing can be entered, and what keeps it from starting must not be pushed down.
+  const toCome = stage.state === 'planned' || stage.state === 'reopened'
   const done = checks.filter((check) => check.state === 'passed').length
   const who = stage.startedBy === null ? '' : ` · ${personName(stage.startedBy, reader.people)}`
   return (
@@ -68,7 +70,15 @@ export function StageCard({ stage }: { readonly stage: Stage }) {
         <Brought stage={stage} />
         <ToldMarks entity={stage.id} />
         <ReportedAsDone stage={stage} />
-        {checks.length > 0 && (
+        {checks.length > 0 && toCome && (
+          <details>
+            <summary>
+              {counted(checks.length, 'check', 'checks', reader.locale)} once it is in work
+            </summary>
+            <Checks stage={stage} checks={checks} />
+          </details>
+        )}
+        {checks.length > 0 && !toCome && (
           <>
             <Head title="Checks" note={`${done} of ${checks.length}`} />
             <Checks stage={stage} checks={checks} />

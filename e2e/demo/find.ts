@@ -14,16 +14,17 @@ const View = z.object({
       id: z.string(),
       name: z.optional(z.string()),
       title: z.optional(z.nullable(z.string())),
+      question: z.optional(z.string()),
     }),
   ),
 })
 
-const MAIN = 'Averley Three-Litre'
+const MAIN = 'Averley'
 
-/** Address of the main car, as whoever is signed in on that page has it. */
+/** Address of a car, the main one unless another is named, as whoever is signed in on that page has it. */
 export async function carPath(page: Page, name = MAIN): Promise<string> {
   const me = Me.parse(await (await page.request.get('/api/me')).json())
-  const project = me.projects.find((one) => one.name === name)
+  const project = me.projects.find((one) => one.name.includes(name))
   if (project === undefined) throw new Error(`${name} isn’t among these projects.`)
   return `/p/${project.id}`
 }
@@ -60,7 +61,7 @@ export async function find(
   return found
 }
 
-/** Address of the first whose name or title begins so. */
+/** Address of the first whose name, title or question begins so. */
 export async function pathTo(page: Page, kind: string, named: string): Promise<string> {
   const car = await carPath(page)
   const { id } = await find(

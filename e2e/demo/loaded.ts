@@ -45,7 +45,7 @@ async function aPhone(browser: Browser, yard: TestServer, contexts: BrowserConte
 }
 
 /** Comes in by the demonstration's door. */
-async function enter(page: Page, name: string, way: string): Promise<void> {
+export async function enter(page: Page, name: string, way: string): Promise<void> {
   await page.goto(`/sign-in?again=1&next=${encodeURIComponent(way)}`)
   await page.getByRole('button', { name: `Sign in as ${name}` }).click()
   await expect(page).not.toHaveURL(/\/sign-in/)

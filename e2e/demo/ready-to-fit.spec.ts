@@ -61,5 +61,7 @@ test('the engine is made ready to fit, released and received, and the lead’s r
   await stays()
   await start.click()
   await expect(lead.getByText('In work').first()).toBeVisible()
-  await expect(bexwater.getByText(/Mara Ellwood started .*Engine and gearbox/)).toBeVisible()
+  await expect(
+    bexwater.getByText(/Tarn Lane Coachworks started \d+ · Engine and gearbox/),
+  ).toBeVisible()
 })

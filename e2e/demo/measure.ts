@@ -1,0 +1,56 @@
+// Run inside the page: each stands alone and needs nothing from outside.
+
+/** What a thumb must hit and is smaller than 44 px either way; links inside a sentence are as high as its lines. */
+export function crampedTargets(): string[] {
+  const LEAST = 44
+  const inSentence = (e: Element) =>
+    e.matches('a') &&
+    getComputedStyle(e).display === 'inline' &&
+    (e.parentElement?.textContent ?? '').trim() !== (e.textContent ?? '').trim()
+  const wanted =
+    'a[href], button, input:not([type=hidden]), select, textarea, summary, [role=button]'
+  return [...document.querySelectorAll(wanted)].flatMap((e) => {
+    const own = e.getBoundingClientRect()
+    const label = e.matches('[type=checkbox], [type=radio]') ? e.closest('label') : null
+    const { width, height } = label?.getBoundingClientRect() ?? own
+    if (own.width === 0 || e.matches('.skip') || inSentence(e)) return []
+    if (Math.round(width) >= LEAST && Math.round(height) >= LEAST) return []
+    const words = (e.textContent ?? '').trim().slice(0, 40)
+    return [`too small: ${e.tagName} "${words}" ${Math.round(width)}×${Math.round(height)}`]
+  })
+}
+
+/** Presses that stand higher on the page than one before them in the source, in another row. */
+export function outOfOrder(): string[] {
+  const main = document.querySelector('main')
+  if (main === null) return ['there is no main']
+  const presses = [...main.querySelectorAll('a[href], button, input, select, textarea, summary')]
+    .filter((e) => e.getBoundingClientRect().width > 0 && e.closest('.sheet-foot, .chart') === null)
+    .map((e) => ({ e, at: e.getBoundingClientRect() }))
+  return presses.flatMap(({ e, at }, i) => {
+    const before = presses[i - 1]
+    if (before === undefined || at.bottom > before.at.top + 1) return []
+    return [
+      `out of order: "${(e.textContent ?? '').trim().slice(0, 40)}" stands above what it follows`,
+    ]
+  })
+}
+
+/** That the page is wider than the screen, and by which elements. */
+export function pastTheEdge(): string[] {
+  const page = document.scrollingElement
+  if (page === null || page.scrollWidth <= innerWidth) return []
+  const clipped = (e: Element) => {
+    for (let up = e.parentElement; up !== null; up = up.parentElement) {
+      if (getComputedStyle(up).overflowX !== 'visible' && up !== page && up !== document.body)
+        return true
+    }
+    return false
+  }
+  const wide = [...document.querySelectorAll('body *')]
+    .filter((e) => e.getBoundingClientRect().right > innerWidth + 1 && !clipped(e))
+    .map((e) => `${e.tagName}.${String(e.getAttribute('class'))}`)
+  return [
+    `at ${innerWidth} px it scrolls sideways to ${page.scrollWidth}: ${wide.slice(0, 4).join(', ')}`,
+  ]
+}

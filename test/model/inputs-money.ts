@@ -89,7 +89,7 @@ export const moneyInputs: Inputs<
       }
     )
   },
-  'changeOrder.revise': onOrder(['draft'], (scene) => ({
+  'changeOrder.revise': onOrder(['draft', 'approved'], (scene) => ({
     ...perhaps(scene, 60, { lines: changeLines(scene) }),
     ...perhaps(scene, 30, said(scene)),
   })),
@@ -97,8 +97,8 @@ export const moneyInputs: Inputs<
   'changeOrder.ask': onOrder(['sent'], () => ({ text: 'Why so dear?' })),
   'changeOrder.answer': onOrder(['sent', 'approved'], () => ({ text: 'The bodies are worn.' })),
   'changeOrder.approve': onOrder(['sent'], () => ({ shownHash: '0'.repeat(64) })),
-  'changeOrder.decline': onOrder(['sent']),
-  'changeOrder.withdraw': onOrder(['draft', 'sent']),
+  'changeOrder.decline': onOrder(['sent', 'approved']),
+  'changeOrder.withdraw': onOrder(['draft', 'sent', 'approved']),
   'decision.ask': (scene) => {
     const chooser = aParty(scene, ({ role }) => role === 'owner' || role === 'shop')
     const stages = all(scene.record.stages).filter(({ state }) => state === 'planned')

@@ -17,10 +17,8 @@ function aCondition(scene: Scene) {
     ({ state, removedAt }) => removedAt === null && state !== 'signed off',
   )
   if (stage === undefined) return undefined
-  const unmet = dice.of([
-    ...startConditions(record, stage, happenedAt),
-    ...unpassedChecks(record, stage),
-  ])
+  const checks = unpassedChecks(record, stage)
+  const unmet = dice.of([...startConditions(record, stage, happenedAt), ...checks, ...checks])
   return unmet && { stage, unmet }
 }
 

@@ -61,7 +61,7 @@ function saidOfStage(scene: Scene, party: string): Input {
     ...perhaps(scene, 10, { needsOff: dice.some(ids, 1) }),
     ...perhaps(scene, 15, { needsBay: true }),
     ...perhaps(scene, 25, { exclusive: false }),
-    ...perhaps(scene, 15, { safety: true, caution: 'Torque by the data sheet.' }),
+    ...perhaps(scene, 20, { safety: true, caution: 'Torque by the data sheet.' }),
     ...perhaps(scene, 20, { countersigns: dice.some([...others.map(({ id }) => id), party], 2) }),
     ...(next !== undefined && perhaps(scene, 20, { handoverTo: next.id })),
     ...(order !== undefined && perhaps(scene, 15, { changeOrder: order.id })),
@@ -147,7 +147,7 @@ export const workInputs: Inputs<
   'link.draw': (scene) => {
     const pair = aPair(scene)
     if (pair === undefined) return undefined
-    const least = scene.dice.of([0, 0, 0, 1, 12]) ?? 0
+    const least = scene.dice.of([0, 1, 12, 40]) ?? 0
     return {
       from: pair[0].id,
       to: pair[1].id,

@@ -1,13 +1,14 @@
 import { projectCommands, shopCommands } from '../../lib/command/registry.ts'
 import { canonicalJson } from '../../lib/record/canonical-json.ts'
 import type { Condition } from '../../lib/record/condition.ts'
+import type { ChangeOrder } from '../../lib/record/entities/money.ts'
 import type { Stage } from '../../lib/record/entities/work.ts'
 import { type Entity, entitySchemas, isKind, type Kind } from '../../lib/record/entity.ts'
 import type { ProjectRecord } from '../../lib/record/project-record.ts'
 import { all } from '../../lib/record/table.ts'
 import { custodyUnmet, mayBeConceded, openChecks, standsInTheWay, touches } from './naive-gate.ts'
 import { wrongInBook, wrongInProject } from './standing.ts'
-import type { Played, World } from './world.ts'
+import type { Played, Press, World } from './world.ts'
 
 /** What is wrong with one press: with what it made, with how it got there, and with what stands afterwards. */
 export function wrongAfter(played: Played): string[] {
@@ -83,6 +84,7 @@ const slotsDiffer = (world: World, record: ProjectRecord): string[] =>
     .map(({ id }) => `${id} is another in its shop’s book`)
 
 function wrongStep(played: Played, was: ProjectRecord, is: ProjectRecord): string[] {
+  const { press } = played
   return [
     ...all(is.stages).flatMap((stage) => {
       const before = was.stages.rows.get(stage.id)
@@ -94,6 +96,8 @@ function wrongStep(played: Played, was: ProjectRecord, is: ProjectRecord): strin
     ...clearedHolds(was, is),
     ...countersigned(was, is),
     ...conceded(was, is),
+    ...takenBack(press, was, is),
+    ...answered(was, is),
     ...gone(was, is),
   ]
 }
@@ -211,6 +215,70 @@ function conceded(was: ProjectRecord, is: ProjectRecord): string[] {
     })
     .map((one) => `${one.rule} of ${one.entity} conceded, which nobody may`)
 }
+
+const rests = ['in work', 'ended', 'signed off', 'in doubt']
+
+/** What work rests on isn't taken back under it: a hold point's release, a concession. */
+function takenBack({ name }: Press, was: ProjectRecord, is: ProjectRecord): string[] {
+  const holds = all(is.holds)
+    .filter((hold) => name === 'hold.takeBack' && was.holds.rows.get(hold.id) !== hold)
+    .filter((hold) =>
+      all(is.links).some(
+        ({ from, to, removedAt }) =>
+          from === hold.stage &&
+          removedAt === null &&
+          rests.includes(is.stages.rows.get(to)?.state ?? ''),
+      ),
+    )
+  const concessions = all(is.concessions)
+    .filter((one) => one.withdrawnAt !== null && was.concessions.rows.get(one.id) !== one)
+    .filter((one) => {
+      const state = is.stages.rows.get(one.stage)?.state ?? ''
+      return one.rule === 'check'
+        ? state === 'signed off'
+        : ['in work', 'ended', 'signed off'].includes(state)
+    })
+  return [
+    ...holds.map(({ id }) => `${id} is taken back under what follows it`),
+    ...concessions.map(({ id }) => `${id} is withdrawn under the work that rests on it`),
+  ]
+}
+
+/** A yes or a no adds who, when and how, and changes nothing of what was asked. */
+function answered(was: ProjectRecord, is: ProjectRecord): string[] {
+  return all(is.changeOrders)
+    .filter(({ state }) => state === 'approved' || state === 'declined')
+    .filter((order) => {
+      const before = was.changeOrders.rows.get(order.id)
+      return (
+        before !== order &&
+        canonicalJson(before === undefined ? null : priced(before)) !== canonicalJson(priced(order))
+      )
+    })
+    .map(({ number }) => `change order ${number} is another after its answer`)
+}
+
+const priced = ({
+  number,
+  title,
+  text,
+  reason,
+  party,
+  bears,
+  days,
+  files,
+  sentAt,
+}: ChangeOrder) => ({
+  number,
+  title,
+  text,
+  reason,
+  party,
+  bears,
+  days,
+  files,
+  sentAt,
+})
 
 /** Nothing is ever deleted. */
 const gone = (was: ProjectRecord, is: ProjectRecord): string[] =>

@@ -16,7 +16,7 @@ import {
 } from '../lib/record/project-record.ts'
 import { type Instant, Sha256 } from '../lib/record/scalars.ts'
 import { all } from '../lib/record/table.ts'
-import { actorsOf, type SessionActor } from '../lib/server/actor.ts'
+import { actorsOf, type SessionActor } from '../lib/server/lane/actor.ts'
 import { byRecord, projectOf } from './records.ts'
 import type { Played, Stage } from './seam.ts'
 

@@ -208,7 +208,7 @@ describe('signing in', () => {
   })
 
   it('by a link that was mailed works once', async () => {
-    const { addLink } = await import('../lib/server/links.ts')
+    const { addLink } = await import('../lib/server/people/links.ts')
     const { token } = await addLink(pool, 'magic', { person: personOf.trim })
     expect(await yard.doors.signIn.byLink(token, '192.0.2.3')).toMatchObject({
       person: personOf.trim,

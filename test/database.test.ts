@@ -8,10 +8,10 @@ import { erasePersonal } from '../lib/journal/withhold.ts'
 import type { Entity, Kind } from '../lib/record/entity.ts'
 import { entitySchemas } from '../lib/record/entity.ts'
 import { CivilDate, Instant, Minor, Sha256 } from '../lib/record/scalars.ts'
-import { openDraft } from '../lib/server/draft.ts'
+import { KEPT_COLUMNS, tableOf } from '../lib/server/database/tables.ts'
+import { openDraft } from '../lib/server/lane/draft.ts'
 import { loadRecord, readEntries } from '../lib/server/load.ts'
 import { commit, saveOf } from '../lib/server/save.ts'
-import { KEPT_COLUMNS, tableOf } from '../lib/server/tables.ts'
 import { aDatabase, type TestDatabase } from './a-database.ts'
 import {
   aBay,

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import pg from 'pg'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { migrate } from '../lib/server/migrate.ts'
+import { migrate } from '../lib/server/database/migrate.ts'
 import { aDatabase, type TestDatabase } from './a-database.ts'
 
 describe('migrations', () => {

@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import pg from 'pg'
 import type { TestProject } from 'vitest/node'
-import { migrate } from '../lib/server/migrate.ts'
-import { startPostgres } from '../lib/server/postgres.ts'
+import { migrate } from '../lib/server/database/migrate.ts'
+import { startPostgres } from '../lib/server/database/postgres.ts'
 
 declare module 'vitest' {
   export interface ProvidedContext {

@@ -7,11 +7,11 @@ import { PartyId, type PersonId, ProjectId } from '../record/ids.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import { isSeen, seeAs } from '../see/see.ts'
 import { type Viewer, viewerOf } from '../see/viewer.ts'
-import { personsIn } from './changed-for.ts'
 import type { JournalFilter } from './for-pages.ts'
 import { type Queryable, readEntriesBefore } from './load.ts'
-import type { Names } from './names.ts'
-import type { Reading } from './reading.ts'
+import type { Names } from './people/names.ts'
+import { personsIn } from './views/changed-for.ts'
+import type { Reading } from './views/reading.ts'
 
 /** Entries of a page, unless less is asked for, and at most. */
 const PAGE = 50

@@ -2,10 +2,10 @@ import type { PersonId } from '../record/ids.ts'
 import { Instant } from '../record/scalars.ts'
 import type { Doors } from './doors.ts'
 import type { ForPages } from './for-pages.ts'
-import { readInstallation } from './installation.ts'
+import { readInstallation } from './installation/installation.ts'
 import { journalPage } from './journal-view.ts'
-import { meOf } from './me.ts'
-import { SESSION_SECONDS } from './session.ts'
+import { meOf } from './people/me.ts'
+import { SESSION_SECONDS } from './people/session.ts'
 
 /** What pages may ask of the running server: the same as over the API. */
 export function pageFunctions(doors: Doors): ForPages {

@@ -1,10 +1,10 @@
 import type { Changed, People } from '../command/wire.ts'
 import type { Entity } from '../record/entity.ts'
-import { changedFor, personsIn, shopChangedFor } from './changed-for.ts'
-import type { Names } from './names.ts'
-import { type AnyMove, anyMove } from './outcome.ts'
-import { type Rooms, roomOf, type Watched } from './rooms.ts'
-import type { Io } from './sockets.ts'
+import { type AnyMove, anyMove } from './lane/outcome.ts'
+import { type Rooms, roomOf, type Watched } from './live/rooms.ts'
+import type { Io } from './live/sockets.ts'
+import type { Names } from './people/names.ts'
+import { changedFor, personsIn, shopChangedFor } from './views/changed-for.ts'
 
 /** Changes of one record wait for each other at most this long, in ms. */
 const COALESCE_MS = 20

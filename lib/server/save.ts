@@ -1,10 +1,10 @@
 import pg from 'pg'
 import type { JournalEntry, RecordId } from '../journal/journal-entry.ts'
 import type { Entity } from '../record/entity.ts'
-import { SQLSTATE } from './commit-function.ts'
-import { type Draft, recordsOf } from './draft.ts'
+import { SQLSTATE } from './database/commit-function.ts'
+import { tableOf } from './database/tables.ts'
+import { type Draft, recordsOf } from './lane/draft.ts'
 import type { Queryable } from './load.ts'
-import { tableOf } from './tables.ts'
 
 /** Rows by table: an entity with the columns that are ours. */
 type Rows = { readonly [table: string]: readonly object[] }

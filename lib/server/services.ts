@@ -1,7 +1,7 @@
 import type pg from 'pg'
 import type { Env } from './env.ts'
-import type { OwnOrigin } from './origin.ts'
-import type { Io } from './sockets.ts'
+import type { Io } from './live/sockets.ts'
+import type { OwnOrigin } from './web/origin.ts'
 
 /** What the running server's parts share: made once by `main.ts`, handed down, never imported from there. */
 export type Services = {

@@ -3,13 +3,13 @@ import { bodyLimit } from 'hono/body-limit'
 import type { Changed, CommandAnswer } from '../../command/wire.ts'
 import type { PersonId } from '../../record/ids.ts'
 import { seeConditions } from '../../see/see-conditions.ts'
-import { changedFor, personsIn, shopChangedFor } from '../changed-for.ts'
+import type { AnyMove, Outcome } from '../lane/outcome.ts'
 import { isProject } from '../load.ts'
-import type { Names } from '../names.ts'
-import type { AnyMove, Outcome } from '../outcome.ts'
-import type { Reading } from '../reading.ts'
+import type { Names } from '../people/names.ts'
+import type { Sessions } from '../people/session.ts'
 import type { Commands } from '../run-command.ts'
-import type { Sessions } from '../session.ts'
+import { changedFor, personsIn, shopChangedFor } from '../views/changed-for.ts'
+import type { Reading } from '../views/reading.ts'
 
 /** A build order of 5,000 lines has about half of this, in bytes. */
 const BODY_MOST = 4 * 2 ** 20

@@ -3,11 +3,11 @@ import type { Context } from 'hono'
 import * as z from 'zod/mini'
 import type { Me } from '../../command/wire.ts'
 import type { Fault } from '../../command/wire-access.ts'
-import { ADDRESS_HEADER } from '../address.ts'
 import type { Doors } from '../doors.ts'
-import { meOf } from '../me.ts'
-import { TooOften } from '../rate-limit.ts'
-import type { Session, Sessions } from '../session.ts'
+import { meOf } from '../people/me.ts'
+import { TooOften } from '../people/rate-limit.ts'
+import type { Session, Sessions } from '../people/session.ts'
+import { ADDRESS_HEADER } from '../web/address.ts'
 
 /** Thrown by a route where the answer is a no that the person can act on. */
 export class Refused extends Error {

@@ -1,5 +1,5 @@
 import type { MiddlewareHandler } from 'hono'
-import type { OwnOrigin } from '../origin.ts'
+import type { OwnOrigin } from '../web/origin.ts'
 
 const READS = new Set(['GET', 'HEAD'])
 const BODIES = new Set(['application/json', 'application/offset+octet-stream'])

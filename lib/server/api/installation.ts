@@ -1,9 +1,9 @@
 import type { Hono } from 'hono'
 import type { Doors } from '../doors.ts'
-import { FirstShopInput, readInstallation, setUp } from '../installation.ts'
-import { meOf } from '../me.ts'
-import { passwordFault } from '../password.ts'
-import { sessionOf } from '../sign-in.ts'
+import { FirstShopInput, readInstallation, setUp } from '../installation/installation.ts'
+import { meOf } from '../people/me.ts'
+import { passwordFault } from '../people/password.ts'
+import { sessionOf } from '../people/sign-in.ts'
 import { bodyOf, meIn, orNotFound, Refused } from './door.ts'
 import { refusedBy } from './not-done.ts'
 

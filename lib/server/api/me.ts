@@ -1,7 +1,7 @@
 import type { Hono } from 'hono'
 import * as z from 'zod/mini'
 import type { Doors } from '../doors.ts'
-import { meOf } from '../me.ts'
+import { meOf } from '../people/me.ts'
 import { addressOf, bodyOf, meIn, orNotFound, Refused, signedIn } from './door.ts'
 
 const Password = z.strictObject({ password: z.string() })

@@ -1,4 +1,4 @@
-import type { Outcome } from '../outcome.ts'
+import type { Outcome } from '../lane/outcome.ts'
 import { Refused } from './door.ts'
 
 /** What to tell a person whose press on a form of ours came to nothing. */

@@ -5,10 +5,10 @@ import { ProjectId } from '../../record/ids.ts'
 import { Instant } from '../../record/scalars.ts'
 import { all } from '../../record/table.ts'
 import { viewOf } from '../../see/view-of.ts'
-import { personsIn } from '../changed-for.ts'
 import type { Doors } from '../doors.ts'
 import type { JournalFilter } from '../for-pages.ts'
 import { journalPage } from '../journal-view.ts'
+import { personsIn } from '../views/changed-for.ts'
 import { checked, meIn, orNotFound, signedIn } from './door.ts'
 
 const Version = z.string().check(z.regex(/^\d{1,10}$/, 'a version, such as 12'))

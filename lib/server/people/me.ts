@@ -1,0 +1,50 @@
+import type { Me } from '../../command/wire.ts'
+import { PROOF_FRESH_MINUTES } from '../../record/fresh-proof.ts'
+import { Instant } from '../../record/scalars.ts'
+import { all } from '../../record/table.ts'
+import type { Queryable } from '../load.ts'
+import type { Reading } from '../views/reading.ts'
+import { accountById } from './accounts.ts'
+import type { Session } from './session.ts'
+
+const PROOF_MS = PROOF_FRESH_MINUTES * 60_000
+
+/** Who is signed in and where they belong; null where their account is gone. */
+export async function meOf(db: Queryable, reading: Reading, session: Session): Promise<Me | null> {
+  const { person } = session
+  const account = await accountById(db, person)
+  if (account === null) return null
+  const provedUntil = Date.parse(session.provedAt) + PROOF_MS
+  const fresh = provedUntil > Date.now()
+  return {
+    person: { id: person, name: account.name, email: account.email },
+    shops: await shopsOf(reading, session),
+    projects: await projectsOf(reading, session),
+    provedUntil: fresh ? Instant.parse(new Date(provedUntil).toISOString()) : null,
+    demo: account.demo,
+  }
+}
+
+async function shopsOf(reading: Reading, { person }: Session): Promise<Me['shops']> {
+  const found: Me['shops'][number][] = []
+  for (const [id, role] of await reading.shopsOf(person)) {
+    const name = (await reading.shop(id))?.shops.rows.get(id)?.name
+    if (name !== undefined) found.push({ id, name, role })
+  }
+  return found
+}
+
+async function projectsOf(reading: Reading, { person }: Session): Promise<Me['projects']> {
+  const found: Me['projects'][number][] = []
+  for (const id of await reading.projectsOf(person)) {
+    const record = await reading.project(id)
+    const view = record === null ? null : await reading.viewOf(person, record)
+    if (record === null || view === null) continue
+    const party = record.parties.rows.get(view.party)
+    if (party === undefined) continue
+    const name = all(record.projects)[0]?.name ?? ''
+    const { name: partyName, role: partyRole, lead } = party
+    found.push({ id, name, party: party.id, partyName, partyRole, lead })
+  }
+  return found
+}

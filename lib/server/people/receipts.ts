@@ -1,0 +1,135 @@
+import { createHash } from 'node:crypto'
+import type { HandedLink, Receipt } from '../../command/wire-access.ts'
+import { actsFor, leadOf } from '../../record/actor.ts'
+import type { Json } from '../../record/condition.ts'
+import type { Handover } from '../../record/entities/things.ts'
+import { HandoverId, type PartyId, PersonId, ProjectId } from '../../record/ids.ts'
+import type { ProjectRecord } from '../../record/project-record.ts'
+import type { Sha256 } from '../../record/scalars.ts'
+import type { FileFault, Files } from '../files.ts'
+import type { Enter } from '../lane/enter.ts'
+import type { Outcome } from '../lane/outcome.ts'
+import type { Queryable } from '../load.ts'
+import { handedLink } from '../mail.ts'
+import type { Reading } from '../views/reading.ts'
+import { addLink, type Link, readLink, readReceiptLink, takeLink } from './links.ts'
+import type { Session } from './session.ts'
+
+/** Receiving by link or QR code, without an account. */
+export type Receipts = {
+  /** A link to one handover, made by who releases it or by the lead; null where this person may not, or it is none. */
+  readonly link: (session: Session, handover: string) => Promise<HandedLink | null>
+  readonly read: (token: string) => Promise<Receipt | null>
+  /** Receives with what the guest said; null where the link is none, or no more. */
+  readonly receive: (
+    token: string,
+    said: { readonly [key: string]: Json },
+  ) => Promise<Outcome | null>
+  /** Keeps the guest's photo; null where the link is none, or no more. */
+  readonly keepFile: (
+    token: string,
+    sha256: Sha256,
+    bytes: ReadableStream<Uint8Array>,
+  ) => Promise<{ readonly fault: FileFault | null } | null>
+}
+
+interface Found {
+  readonly link: Link
+  readonly record: ProjectRecord
+  readonly handover: Handover
+}
+
+export function openReceipts(
+  db: Queryable,
+  enter: Enter,
+  reading: Reading,
+  files: Files,
+  origin: string,
+): Receipts {
+  async function find(link: Link | null): Promise<Found | null> {
+    const project = ProjectId.safeParse(link?.record)
+    const record = project.success ? await reading.project(project.data) : null
+    const handover = record?.handovers.rows.get(link?.entity ?? '')
+    if (link === null || record === null || handover === undefined) return null
+    return { link, record, handover }
+  }
+
+  return {
+    async link(session, id) {
+      const handover = HandoverId.safeParse(id)
+      if (!handover.success) return null
+      const { rows } = await db.query<{ readonly project: string }>(
+        'select "project" from "Handover" where "id" = $1',
+        [handover.data],
+      )
+      const project = ProjectId.safeParse(rows[0]?.project)
+      const record = project.success ? await reading.project(project.data) : null
+      const there = record?.handovers.rows.get(handover.data)
+      if (record === null || there === undefined) return null
+      if (!(await mayHandOver(reading, session, record, there.from))) return null
+      const to = { person: session.person, record: record.id, entity: there.id }
+      const { token, expiresAt } = await addLink(db, 'receipt', to)
+      return handedLink(`${origin}/receipt/${token}`, expiresAt, false)
+    },
+    async read(token) {
+      const found = await find(await readReceiptLink(db, token))
+      return found === null ? null : receiptOf(found)
+    },
+    async receive(token, said) {
+      const found = await find(await readLink(db, 'receipt', token))
+      if (found === null) return null
+      const who = { person: guestOf(found.link), proof: null, provedAt: null }
+      const outcome = await enter({
+        who,
+        as: { ...who, role: 'guest', party: found.handover.to, shop: null },
+        name: 'handover.receive',
+        input: { ...said, handover: found.handover.id },
+      })
+      if (outcome.is === 'done') await takeLink(db, 'receipt', token)
+      return outcome
+    },
+    async keepFile(token, sha256, bytes) {
+      const found = await find(await readLink(db, 'receipt', token))
+      // A guest's photo is kept in the name of who handed the link over.
+      const by = found?.link.person
+      if (found === null || !by) return null
+      return { fault: await files.keep(found.record.id, sha256, bytes, by) }
+    },
+  }
+}
+
+/** Whoever acts for the releasing party or for the lead may hand the link over. */
+async function mayHandOver(
+  reading: Reading,
+  { person }: Session,
+  record: ProjectRecord,
+  from: PartyId,
+): Promise<boolean> {
+  const view = await reading.viewOf(person, record)
+  if (view === null) return false
+  const actor = { ...view, person, shop: null, proof: null, provedAt: null }
+  const lead = leadOf(record)
+  return actsFor(actor, from) || (lead !== undefined && actsFor(actor, lead.id))
+}
+
+/** A guest has no account; the journal knows them by their link. What they wrote and signed is in the handover. */
+const guestOf = ({ id }: Link): PersonId =>
+  PersonId.parse(`psn_guest${createHash('sha256').update(id).digest('hex').slice(0, 32)}`)
+
+/** What a guest sees: this handover, and the names that stand in it. */
+function receiptOf({ link, record, handover }: Found): Receipt {
+  const project = record.projects.rows.get(record.id)
+  const nameOf = (party: PartyId) => record.parties.rows.get(party)?.name ?? ''
+  return {
+    handover,
+    project: project?.name ?? '',
+    timeZone: project?.timeZone ?? 'UTC',
+    from: nameOf(handover.from),
+    to: nameOf(handover.to),
+    assemblies: handover.assemblies.flatMap((id) => {
+      const assembly = record.assemblies.rows.get(id)
+      return assembly === undefined ? [] : [{ id, name: assembly.name, pieces: assembly.pieces }]
+    }),
+    expiresAt: link.expiresAt,
+  }
+}

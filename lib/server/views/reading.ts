@@ -1,0 +1,80 @@
+import type { RecordId } from '../../journal/journal-entry.ts'
+import { type Actor, type Role, View } from '../../record/actor.ts'
+import { MembershipRole } from '../../record/entities/people.ts'
+import { type PersonId, ProjectId, type ShopId } from '../../record/ids.ts'
+import type { ProjectRecord, ShopRecord } from '../../record/project-record.ts'
+import { actorsOf, type Memberships, type SessionActor } from '../lane/actor.ts'
+import type { Records } from '../lane/records.ts'
+import { type AnyRecord, isProject, type Queryable } from '../load.ts'
+
+/** Where a person has more than one part in a project, they look at it in the part that sees most. */
+const BY_REACH: readonly Role[] = ['owner', 'manager', 'hand', 'supplier', 'observer', 'guest']
+
+/** How views, rooms and files reach the records, and what a person is in them. */
+export type Reading = {
+  /** The record as this node knows it; null where there is none. */
+  readonly any: (id: RecordId) => Promise<AnyRecord | null>
+  readonly project: (id: ProjectId) => Promise<ProjectRecord | null>
+  readonly shop: (id: ShopId) => Promise<ShopRecord | null>
+  /** What that person sees of a project; null where they have no part in it. */
+  readonly viewOf: (person: PersonId, record: ProjectRecord) => Promise<View | null>
+  readonly roleIn: (person: PersonId, book: ShopRecord) => Promise<MembershipRole | null>
+  /** Projects in which a shop takes part, oldest first. */
+  readonly projectsOfShop: (shop: ShopId) => Promise<readonly ProjectId[]>
+  readonly shopsOf: (person: PersonId) => Promise<Memberships>
+  readonly projectsOf: (person: PersonId) => Promise<readonly ProjectId[]>
+}
+
+/** Reads through the records that this node holds. */
+export function openReading(
+  db: Queryable,
+  records: Records,
+  memberships: { readonly of: (person: PersonId) => Promise<Memberships> },
+): Reading {
+  const get = async (id: RecordId): Promise<AnyRecord | null> =>
+    (await records.get(id))?.record ?? null
+  const partsOf = async (person: PersonId, record: AnyRecord): Promise<Actor[]> => {
+    const session: SessionActor = { person, proof: null, provedAt: null }
+    return actorsOf(session, record, await memberships.of(person)).sort(
+      (a, b) => BY_REACH.indexOf(a.role) - BY_REACH.indexOf(b.role),
+    )
+  }
+  return {
+    any: get,
+    async project(id) {
+      const record = await get(id)
+      return record !== null && isProject(record) ? record : null
+    },
+    async shop(id) {
+      const record = await get(id)
+      return record === null || isProject(record) ? null : record
+    },
+    async viewOf(person, record) {
+      const seen = View.safeParse((await partsOf(person, record))[0])
+      return seen.success ? seen.data : null
+    },
+    async roleIn(person, book) {
+      const role = MembershipRole.safeParse((await partsOf(person, book))[0]?.role)
+      return role.success ? role.data : null
+    },
+    async projectsOfShop(shop) {
+      const { rows } = await db.query<{ readonly project: string }>(
+        'select distinct "project" from "Party" where "shop" = $1 and "leftAt" is null order by "project"',
+        [shop],
+      )
+      return rows.map(({ project }) => ProjectId.parse(project))
+    },
+    shopsOf: (person) => memberships.of(person),
+    async projectsOf(person) {
+      const { rows } = await db.query<{ readonly project: string }>(
+        `select "project" from "Participant" where "person" = $1 and "removedAt" is null
+         union
+         select p."project" from "Party" p join "Membership" m on m."shop" = p."shop"
+          where m."person" = $1 and m."removedAt" is null and p."leftAt" is null
+         order by "project"`,
+        [person],
+      )
+      return rows.map(({ project }) => ProjectId.parse(project))
+    },
+  }
+}

@@ -1,0 +1,189 @@
+import type { Changed, ProjectView, ShopView } from '../../command/wire.ts'
+import type { AsOf, DaySheetSource } from '../../command/wire-access.ts'
+import { replayProject, upTo } from '../../journal/replay.ts'
+import type { View } from '../../record/actor.ts'
+import type { MembershipRole } from '../../record/entities/people.ts'
+import type { Entity } from '../../record/entity.ts'
+import { type PersonId, ProjectId, ShopId } from '../../record/ids.ts'
+import type { ProjectRecord, ShopRecord } from '../../record/project-record.ts'
+import { Instant } from '../../record/scalars.ts'
+import { all } from '../../record/table.ts'
+import { isSeen, seeAs } from '../../see/see.ts'
+import { entitiesOf, stubsOf, viewOf } from '../../see/view-of.ts'
+import { viewerOf } from '../../see/viewer.ts'
+import { type Queryable, readEntries } from '../load.ts'
+import type { Names } from '../people/names.ts'
+import {
+  changedFor,
+  epochOf,
+  type Move,
+  personsIn,
+  shopChangedFor,
+  shopEpochOf,
+} from './changed-for.ts'
+import type { Reading } from './reading.ts'
+
+/** What a signed-in person may read. Null: not there, or not for them; nobody learns which. */
+export type Views = {
+  readonly project: (person: PersonId, id: string) => Promise<ProjectView | null>
+  readonly projectChanges: (person: PersonId, id: string, after: number) => Promise<Changed | null>
+  /** The project as it stood at that moment, by its journal. */
+  readonly asOf: (person: PersonId, id: string, at: Instant) => Promise<AsOf | null>
+  readonly shop: (person: PersonId, id: string) => Promise<ShopView | null>
+  readonly shopChanges: (person: PersonId, id: string, after: number) => Promise<Changed | null>
+  readonly daySheet: (person: PersonId, id: string) => Promise<DaySheetSource | null>
+}
+
+const now = (): Instant => Instant.parse(new Date().toISOString())
+
+/** The views of the records that `reading` reads. */
+export function openViews(db: Queryable, reading: Reading, names: Names): Views {
+  async function projectAndView(person: PersonId, id: string) {
+    const project = ProjectId.safeParse(id)
+    if (!project.success) return null
+    const record = await reading.project(project.data)
+    const view = record === null ? null : await reading.viewOf(person, record)
+    return record === null || view === null ? null : { record, view }
+  }
+
+  async function shopAndRole(person: PersonId, id: string) {
+    const shop = ShopId.safeParse(id)
+    if (!shop.success) return null
+    const record = await reading.shop(shop.data)
+    const role = record === null ? null : await reading.roleIn(person, record)
+    return record === null || role === null ? null : { record, role }
+  }
+
+  async function projectView(
+    person: PersonId,
+    record: ProjectRecord,
+    view: View,
+  ): Promise<ProjectView> {
+    const seen = viewOf(record, view)
+    const entities = entitiesOf(seen)
+    const books = await shopsOf(record)
+    return {
+      record: record.id,
+      view,
+      person,
+      version: record.version,
+      epoch: epochOf(record, view.role),
+      now: now(),
+      entities,
+      stubs: stubsOf(seen),
+      versions: Object.fromEntries(seen.versions),
+      people: await names(personsIn(entities).add(person)),
+      shops: books.flatMap((book) => all(book.shops)),
+      bays: view.role === 'supplier' ? [] : books.flatMap((book) => all(book.bays)),
+    }
+  }
+
+  async function shopsOf(record: ProjectRecord): Promise<ShopRecord[]> {
+    const ids = all(record.parties).flatMap(({ shop }) => (shop === null ? [] : [shop]))
+    const books = await Promise.all([...new Set(ids)].map((id) => reading.shop(id)))
+    return books.filter((book) => book !== null)
+  }
+
+  async function shopView(
+    person: PersonId,
+    record: ShopRecord,
+    role: MembershipRole,
+  ): Promise<ShopView> {
+    const entities = shopEntities(record)
+    const own = await reading.projectsOfShop(record.id)
+    const guests = all(record.slots).map(({ project }) => project)
+    const projects = await Promise.all(
+      [...new Set([...own, ...guests])].map((id) => reading.project(id)),
+    )
+    return {
+      record: record.id,
+      role,
+      person,
+      version: record.version,
+      epoch: shopEpochOf(record, role),
+      now: now(),
+      entities,
+      people: await names(personsIn(entities).add(person)),
+      projects: projects.flatMap((project) => (project === null ? [] : [namesOfProject(project)])),
+    }
+  }
+
+  return {
+    async project(person, id) {
+      const found = await projectAndView(person, id)
+      return found === null ? null : projectView(person, found.record, found.view)
+    },
+    async projectChanges(person, id, after) {
+      const found = await projectAndView(person, id)
+      if (found === null) return null
+      const move = moveSince(found.record, entitiesOf(found.record), after)
+      return changedFor(found.view, move, await names(personsIn(move.entities)))
+    },
+    async asOf(person, id, at) {
+      const found = await projectAndView(person, id)
+      if (found === null) return null
+      const entries = upTo(await readEntries(db, found.record.id), at)
+      const then = replayProject(found.record.id, entries)
+      // What they may see today decides, whoever they were then.
+      const viewer = viewerOf(found.view, found.record)
+      const seen = entitiesOf(then).map((entity) => seeAs(viewer, entity))
+      const entities = seen.filter(isSeen)
+      const versions = entities.map(({ id }) => [id, then.versions.get(id) ?? 0])
+      const today = await projectView(person, found.record, found.view)
+      const view: ProjectView = {
+        ...today,
+        version: then.version,
+        entities,
+        stubs: seen.filter((one) => one !== null && 'hidden' in one),
+        versions: Object.fromEntries(versions),
+        people: await names(personsIn(entities).add(person)),
+      }
+      return { at, view }
+    },
+    async shop(person, id) {
+      const found = await shopAndRole(person, id)
+      return found === null ? null : shopView(person, found.record, found.role)
+    },
+    async shopChanges(person, id, after) {
+      const found = await shopAndRole(person, id)
+      if (found === null) return null
+      const move = moveSince(found.record, shopEntities(found.record), after)
+      return shopChangedFor(found.role, move, await names(personsIn(move.entities)))
+    },
+    async daySheet(person, id) {
+      const found = await shopAndRole(person, id)
+      if (found === null) return null
+      const projects: ProjectView[] = []
+      for (const project of await reading.projectsOfShop(found.record.id)) {
+        const there = await projectAndView(person, project)
+        if (there !== null) projects.push(await projectView(person, there.record, there.view))
+      }
+      return { shop: await shopView(person, found.record, found.role), projects }
+    },
+  }
+}
+
+/** Everything of a shop book, to all its people. */
+const shopEntities = (book: ShopRecord): Entity[] => [
+  ...all(book.shops),
+  ...all(book.memberships),
+  ...all(book.bays),
+  ...all(book.slots),
+]
+
+/** What changed since a version; a version from the future has lost its way and gets everything. */
+function moveSince<Rec extends ProjectRecord | ShopRecord>(
+  record: Rec,
+  entities: readonly Entity[],
+  after: number,
+): Move<Rec> {
+  const from = after > record.version ? 0 : after
+  const changed = entities.filter(({ id }) => (record.versions.get(id) ?? 0) > from)
+  return { record, from, to: record.version, entities: changed, doings: [] }
+}
+
+const namesOfProject = (project: ProjectRecord): ShopView['projects'][number] => ({
+  id: project.id,
+  name: project.projects.rows.get(project.id)?.name ?? '',
+  assemblies: Object.fromEntries(all(project.assemblies).map(({ id, name }) => [id, name])),
+})

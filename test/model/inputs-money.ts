@@ -85,6 +85,7 @@ export const moneyInputs: Inputs<
         party: party.id,
         title: aName(scene, 'Change'),
         ...said(scene),
+        days: scene.dice.below(9) - 2,
         lines: changeLines(scene),
       }
     )

@@ -245,6 +245,7 @@ export const aChangeLine = (
   unitPrice: null,
   net: Minor.parse(10_000),
   taxRate: TaxRate.parse(2000),
+  sentAt: at(1),
   removedAt: null,
   ...over,
 })

@@ -63,6 +63,7 @@ const windscreen = anId('prt', 'windscreen')
 const liners = anId('prt', 'liners')
 const carburettors = anId('cho', 'carburettors')
 const linerOrder = anId('cho', 'liners')
+const draftOrder = anId('cho', 'draft')
 const leather = anId('dcs', 'leather')
 const linerChoice = anId('dcs', 'liners')
 const sum = Minor.parse(12_345)
@@ -147,7 +148,11 @@ export const samples: { readonly [name: string]: Entity } = {
   'handover of engines to lead': aHandover({ receivedByName: 'A. Carter', signature: 'M0 0L9 9' }),
   'handover of lead to trim': aHandover({ id: anId('hnd', 'totrim'), from: lead, to: trimShop }),
   'handover of lead to glass': aHandover({ id: anId('hnd', 'toglass'), from: lead, to: glass }),
-  'change order of engines': aChangeOrder({ id: carburettors, shown: '{}', shownHash: 'ab'.repeat(32) }),
+  'change order of engines': aChangeOrder({
+    id: carburettors,
+    shown: '{}',
+    shownHash: 'ab'.repeat(32),
+  }),
   'change order of castings': aChangeOrder({
     id: linerOrder,
     number: 2,
@@ -157,6 +162,8 @@ export const samples: { readonly [name: string]: Entity } = {
   }),
   'change line of engines': aChangeLine({ changeOrder: carburettors }),
   'change line of castings': aChangeLine({ changeOrder: linerOrder, party: castings }),
+  'draft of engines': aChangeOrder({ id: draftOrder, number: 3, state: 'draft', sentAt: null }),
+  'line on the draft of engines': aChangeLine({ changeOrder: draftOrder, sentAt: null }),
   'estimate line of lead': anEstimateLine(),
   'estimate line of engines': anEstimateLine({ party: engineShop }),
   'estimate line of castings': anEstimateLine({ party: castings }),

@@ -25,7 +25,7 @@ export const fields: { readonly [K in Kind]: string } = {
   changeOrder:
     'kind id project number title text reason party bears state days files raisedAt raisedBy sentAt answeredAt answeredBy proof answer | shown shownHash',
   changeLine:
-    'kind id project changeOrder party position text quantity unit unitPrice net taxRate removedAt',
+    'kind id project changeOrder party position text quantity unit unitPrice net taxRate sentAt removedAt',
   estimateLine: 'kind id project party position text type net taxRate withdrawnAt',
   decision:
     'kind id project question text party chooser decideBy state askedAt chosen chosenAt chosenBy reason',
@@ -78,6 +78,8 @@ export const whoSees: { readonly [sample: string]: string } = {
   'change order of castings': 'stub all open stub stub all stub stub stub stub',
   'change line of engines': 'all . . all . . . . . .',
   'change line of castings': '. all . . . all . . . .',
+  'draft of engines': 'stub stub stub all stub stub stub stub stub stub',
+  'line on the draft of engines': '. . . all . . . . . .',
   'estimate line of lead': 'all all . . . . . . . .',
   'estimate line of engines': 'all . . all . . . . . .',
   'estimate line of castings': '. all . . . all . . . .',

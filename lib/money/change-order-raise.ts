@@ -40,6 +40,7 @@ export const changeLines = (
     unitPrice: line.unitPrice ?? null,
     net: line.net,
     taxRate: line.taxRate,
+    sentAt: null,
     removedAt: null,
   }))
 

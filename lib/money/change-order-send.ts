@@ -16,7 +16,8 @@ export const changeOrderSend = defineCommand({
   decide(record, input, ctx) {
     const order = must(record.changeOrders, input.changeOrder)
     if (order.state !== 'draft') return refusal(wrongState(order.id, order.state, 'draft'))
-    if (linesOf(record, order.id).length === 0)
+    const lines = linesOf(record, order.id)
+    if (lines.length === 0)
       return refusal({
         ...wrongInput(order.id, 'lines', 'at least one line'),
         clearedBy: [order.party],
@@ -29,6 +30,10 @@ export const changeOrderSend = defineCommand({
         clearedBy: lead === undefined ? [] : [lead.id],
         clearedWith: { command: 'party.add', input: { role: 'owner' } },
       })
-    return changes({ ...order, state: 'sent', sentAt: ctx.happenedAt })
+    const sentAt = ctx.happenedAt
+    return changes(
+      { ...order, state: 'sent', sentAt },
+      ...lines.map((line) => ({ ...line, sentAt })),
+    )
   },
 })

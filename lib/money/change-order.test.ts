@@ -166,14 +166,17 @@ describe('changeOrder.revise', () => {
 
 describe('changeOrder.send', () => {
   const draft = aChangeOrder({ state: 'draft', sentAt: null })
-  const line = aChangeLine({ changeOrder: draft.id })
+  const line = aChangeLine({ changeOrder: draft.id, sentAt: null })
   const send = (record: ProjectRecord, actor: Actor = engines) =>
     press(changeOrderSend, record, { changeOrder: draft.id }, actor)
 
-  it('sends a draft', () => {
+  it('sends a draft, whose lines are then for who pays it', () => {
     expect(send(aRecord(draft, line))).toEqual({
       outcome: 'changes',
-      entities: [{ ...draft, state: 'sent', sentAt: at(100) }],
+      entities: [
+        { ...draft, state: 'sent', sentAt: at(100) },
+        { ...line, sentAt: at(100) },
+      ],
     })
   })
 

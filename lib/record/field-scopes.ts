@@ -4,12 +4,19 @@ import type { PartyId } from './ids.ts'
 /**
  * Who a field is for. *open*: every party of the project. *business*: its party, the lead, and the owner where that party
  * bills the owner. *money*: the managers of its party and of whom it bills. *private*: its party alone.
- * *personal*: seen like open, but a value that can be erased.
+ * *managers*: its party's managers alone, such as a price before it is sent. *personal*: seen like open, but a value that can be erased.
  */
-export type Scope = 'open' | 'business' | 'money' | 'private' | 'personal'
+export type Scope = 'open' | 'business' | 'money' | 'private' | 'managers' | 'personal'
 
 /** From what everyone may know to what few may: an input is as secret as the most secret entity it makes. */
-export const scopesByReach: readonly Scope[] = ['open', 'personal', 'business', 'money', 'private']
+export const scopesByReach: readonly Scope[] = [
+  'open',
+  'personal',
+  'business',
+  'money',
+  'private',
+  'managers',
+]
 
 interface Rule<E> {
   /** Scope of every field not named in `fields`. Who may not see this scope doesn't see the entity. */
@@ -45,12 +52,16 @@ export const fieldScopes: { readonly [K in Kind]: Rule<EntityByKind[K]> } = {
   ask: open,
   handover: { ...open, fields: { receivedByName: 'personal', signature: 'personal' } },
   changeOrder: {
-    scope: () => 'business',
+    scope: (order) => (order.sentAt === null ? 'managers' : 'business'),
     whose: (order) => order.party,
     fields: { shown: 'money', shownHash: 'money' },
     stub: true,
   },
-  changeLine: { scope: () => 'money', whose: (line) => line.party, fields: {} },
+  changeLine: {
+    scope: (line) => (line.sentAt === null ? 'managers' : 'money'),
+    whose: (line) => line.party,
+    fields: {},
+  },
   estimateLine: { scope: () => 'money', whose: (line) => line.party, fields: {} },
   decision: {
     scope: () => 'business',

@@ -77,6 +77,8 @@ function reaches(viewer: Viewer, scope: Scope, whose: PartyId | null): boolean {
       return viewer.money(whose)
     case 'private':
       return viewer.private(whose)
+    case 'managers':
+      return viewer.managers(whose)
   }
 }
 

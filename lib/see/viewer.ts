@@ -12,6 +12,8 @@ export interface Viewer {
   readonly money: (whose: PartyId | null) => boolean
   /** What a party keeps to itself. */
   readonly private: (whose: PartyId | null) => boolean
+  /** What a party's managers keep to themselves. */
+  readonly managers: (whose: PartyId | null) => boolean
 }
 
 /** What `view` may see in `record`, whichever entity it is about. */
@@ -40,5 +42,6 @@ export function viewerOf(view: View, record: ProjectRecord): Viewer {
       role !== 'hand' &&
       (whose === null ? isLead || isOwner : whose === party || paysFor(whose)),
     private: (whose) => known && !outside && whose === party,
+    managers: (whose) => known && !outside && role !== 'hand' && whose === party,
   }
 }

@@ -102,5 +102,7 @@ export function mayRead(viewer: Viewer, key: ScopeKey): boolean {
       return viewer.money(own) || (role !== 'observer' && role !== 'hand' && also.includes(party))
     case 'private':
       return own !== null && viewer.private(own)
+    case 'managers':
+      return own !== null && viewer.managers(own)
   }
 }

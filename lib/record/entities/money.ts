@@ -70,6 +70,8 @@ export const ChangeLine = z.object({
   unitPrice: z.nullable(Minor),
   net: Minor,
   taxRate: TaxRate,
+  /** When its order was sent; until then it is for the shop's managers alone. */
+  sentAt: z.nullable(Instant),
   removedAt: z.nullable(Instant),
 })
 export type ChangeLine = Readonly<z.infer<typeof ChangeLine>>

@@ -67,7 +67,7 @@ export async function pathTo(page: Page, kind: string, named: string): Promise<s
   const { id } = await find(
     page,
     kind,
-    ({ name, title }) => (name ?? title ?? '').startsWith(named),
+    ({ name, title, question }) => (name ?? title ?? question ?? '').startsWith(named),
     car,
   )
   return `${car}/${screens[kind]}/${id}`

@@ -22,10 +22,13 @@ const show = async (page: Page, path: string) => {
 }
 
 async function every(page: Page, width: number, theirs: readonly Screen[]): Promise<void> {
-  await page.setViewportSize({ width, height: width < 900 ? 844 : 800 })
   for (const { name, path } of theirs) {
+    await page.setViewportSize({ width, height: width < 900 ? 844 : 800 })
     await show(page, await path(page))
-    await page.screenshot({ path: join(root, 'shots', `${name}-${width}.png`), fullPage: true })
+    // A screen as high as the page: what stands at the foot stands at its foot.
+    const height = await page.evaluate(() => document.documentElement.scrollHeight)
+    await page.setViewportSize({ width, height })
+    await page.screenshot({ path: join(root, 'shots', `${name}-${width}.png`) })
   }
 }
 

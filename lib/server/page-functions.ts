@@ -3,9 +3,9 @@ import { Instant } from '../record/scalars.ts'
 import type { Doors } from './doors.ts'
 import type { ForPages } from './for-pages.ts'
 import { readInstallation } from './installation/installation.ts'
-import { journalPage } from './journal-view.ts'
 import { meOf } from './people/me.ts'
 import { SESSION_SECONDS } from './people/session.ts'
+import { journalPage } from './views/journal-view.ts'
 
 /** What pages may ask of the running server: the same as over the API. */
 export function pageFunctions(doors: Doors): ForPages {

@@ -7,8 +7,8 @@ import { all } from '../../record/table.ts'
 import { viewOf } from '../../see/view-of.ts'
 import type { Doors } from '../doors.ts'
 import type { JournalFilter } from '../for-pages.ts'
-import { journalPage } from '../journal-view.ts'
 import { personsIn } from '../views/changed-for.ts'
+import { journalPage } from '../views/journal-view.ts'
 import { checked, meIn, orNotFound, signedIn } from './door.ts'
 
 const Version = z.string().check(z.regex(/^\d{1,10}$/, 'a version, such as 12'))

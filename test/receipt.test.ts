@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Changed } from '../lib/command/wire.ts'
 import type { HandedLink, Receipt } from '../lib/command/wire-access.ts'
 import { freshKey } from '../lib/server/fresh-key.ts'
 import { aPlantedYard, type PlantedYard } from './a-planted-yard.ts'
@@ -136,12 +137,16 @@ describe('a photo', () => {
         reason: 'found',
         bears: 'owner',
         files: [sha256],
-        lines: [],
+        lines: [{ text: 'Bore and hone', net: 48_000, taxRate: 2000 }],
       },
       project,
     )
-    expect(await raised.json()).toMatchObject({ changed: [{ record: project }] })
-    expect((await (await aBrowser(yard, personOf.owner)).get(path)).status).toBe(200)
+    const { changed }: { readonly changed: readonly Changed[] } = await raised.json()
+    const owner = await aBrowser(yard, personOf.owner)
+    expect((await owner.get(path)).status).toBe(404)
+    const order = changed[0]?.entities.find(({ kind }) => kind === 'changeOrder')?.id
+    expect((await engines.command('changeOrder.send', { changeOrder: order })).status).toBe(200)
+    expect((await owner.get(path)).status).toBe(200)
     expect((await trim.get(path)).status).toBe(404)
   })
 })

@@ -77,7 +77,7 @@ describe('check.record', () => {
     expect(record(photo, {})).toMatchObject({ conditions: [{ rule: 'input', field: 'files' }] })
     expect(record(photo, { files: [photoOf] })).toMatchObject({
       outcome: 'refusal',
-      conditions: [{ rule: 'file', entity: photo.id, sha256: photoOf }],
+      conditions: [{ rule: 'file', sha256: photoOf }],
     })
     expect(record(photo, { files: [photoOf] }, { files: new Set([photoOf]) })).toMatchObject({
       entities: [{ state: 'passed', files: [photoOf] }],

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
 import { actsForOrTold } from '../record/actor.ts'
-import { type Context, changes, defineCommand, refusal, toldBy } from '../record/command.ts'
-import { type Condition, plain, wrongInput, wrongState } from '../record/condition.ts'
+import { changes, defineCommand, refusal, toldBy } from '../record/command.ts'
+import { type Condition, wrongInput, wrongState } from '../record/condition.ts'
 import type { Check } from '../record/entities/work.ts'
 import { CheckId, PartyId } from '../record/ids.ts'
 import { OptionalText, Sha256 } from '../record/scalars.ts'
@@ -33,7 +33,7 @@ export const checkRecord = defineCommand({
     const wrong = notIn(must(record.stages, check.stage), 'in work', 'paused', 'ended', 'in doubt')
     if (wrong !== null) return refusal(wrong)
     const files = input.files ?? []
-    const amiss = [...evidenceAmiss(check, input.value, files), ...notArrived(check, files, ctx)]
+    const amiss = evidenceAmiss(check, input.value, files)
     if (amiss.length > 0) return refusal(...amiss)
     const value = input.value ?? null
     const recorded: Check = {
@@ -72,9 +72,3 @@ function evidenceAmiss(
     ),
   ]
 }
-
-/** A file counts once its bytes have arrived. */
-const notArrived = (check: Check, files: readonly Sha256[], ctx: Context): Condition[] =>
-  files
-    .filter((sha256) => !ctx.files.has(sha256))
-    .map((sha256) => ({ ...plain(check.id), rule: 'file', sha256 }))

@@ -18,7 +18,9 @@ import {
   trimShop,
 } from '../../test/builders.ts'
 import type { Actor } from '../record/actor.ts'
+import { plain } from '../record/condition.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
+import { Sha256 } from '../record/scalars.ts'
 import { handoverPrepare } from './handover-prepare.ts'
 import { handoverReceive } from './handover-receive.ts'
 import { handoverRelease } from './handover-release.ts'
@@ -72,6 +74,20 @@ describe('handover.prepare', () => {
         { kind: 'handover' },
         { kind: 'told', party: engineShop, command: 'handover.prepare', confirmedAt: null },
       ],
+    })
+  })
+
+  it('waits for the photos that it names', () => {
+    const record = aRecord(anEngine({ custodian: engineShop }))
+    const photo = Sha256.parse('ab'.repeat(32))
+    const input = { assemblies: [engineId], to: lead, files: [photo, photo] }
+    expect(prepare(record, input)).toEqual({
+      outcome: 'refusal',
+      conditions: [{ ...plain(record.id), rule: 'file', sha256: photo }],
+    })
+    const arrived = aContext(engines, { files: new Set([photo]) })
+    expect(handoverPrepare.apply(input, engines, record, arrived)).toMatchObject({
+      entities: [{ state: 'prepared' }],
     })
   })
 

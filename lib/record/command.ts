@@ -61,7 +61,7 @@ export interface Definition<Name extends CommandName, Rec, Schema extends z.ZodM
   readonly decide: (record: Rec, input: z.infer<Schema>, ctx: Context) => Decided
   /** Shop books that a project's command changes or reads; they come in `ctx.shops`. */
   readonly shops?: (record: Rec, input: z.infer<Schema>) => readonly ShopId[]
-  /** SHA-256 of the files that the input names. */
+  /** SHA-256 of the files that the input names: it is refused until the bytes of each have arrived. */
   readonly files?: (input: z.infer<Schema>) => readonly Sha256[]
 }
 
@@ -69,7 +69,7 @@ export interface Definition<Name extends CommandName, Rec, Schema extends z.ZodM
 export interface Command<Name extends CommandName, Rec> {
   readonly name: Name
   readonly input: z.ZodMiniType
-  /** Parse, `may`, `decide`, in that order. @throws {NoSuchEntity} */
+  /** Parse, `may`, `decide`, in that order; then the files that the input names. @throws {NoSuchEntity} */
   readonly apply: (raw: unknown, actor: Actor, record: Rec, ctx: Context) => Applied
   /** Shop books and files that a valid input needs; none of an invalid one. */
   readonly needs: (
@@ -85,11 +85,19 @@ export type ShopCommand<Name extends ShopCommandName = ShopCommandName> = Comman
 
 const unknownBecause = (entity: string): Condition => ({ ...plain(entity), rule: 'unknown' })
 
+/** A file counts once its bytes have arrived. */
+const notArrived = (record: string, named: readonly Sha256[], ctx: Context): Condition[] =>
+  [...new Set(named)]
+    .filter((sha256) => !ctx.files.has(sha256))
+    .map((sha256) => ({ ...plain(record), rule: 'file', sha256 }))
+
 const nothingNeeded = { shops: [], files: [] }
 
-function define<Name extends CommandName, Rec, Schema extends z.ZodMiniType>(
-  definition: Definition<Name, Rec, Schema>,
-): Command<Name, Rec> {
+function define<
+  Name extends CommandName,
+  Rec extends { readonly id: string },
+  Schema extends z.ZodMiniType,
+>(definition: Definition<Name, Rec, Schema>): Command<Name, Rec> {
   const { name, input: schema, may, decide, shops, files } = definition
   return {
     name,
@@ -108,9 +116,13 @@ function define<Name extends CommandName, Rec, Schema extends z.ZodMiniType>(
       try {
         if (!may(actor, record, parsed.data)) return { outcome: 'forbidden' }
         const decided = decide(record, parsed.data, ctx)
-        if (decided.outcome === 'changes') return decided
-        const hidden = decided.conditions.some((condition) => condition.rule === 'unknown')
-        return hidden ? { outcome: 'unknown', conditions: decided.conditions } : decided
+        const unmet = [
+          ...(decided.outcome === 'changes' ? [] : decided.conditions),
+          ...notArrived(record.id, files?.(parsed.data) ?? [], ctx),
+        ]
+        if (decided.outcome === 'changes' && unmet.length === 0) return decided
+        const hidden = unmet.some((condition) => condition.rule === 'unknown')
+        return hidden ? { outcome: 'unknown', conditions: unmet } : refusal(...unmet)
       } catch (error) {
         if (error instanceof Hidden)
           return { outcome: 'unknown', conditions: [unknownBecause(error.entity)] }

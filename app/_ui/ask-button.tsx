@@ -2,7 +2,7 @@
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Condition } from '@/lib/record/condition.ts'
 import type { StageId } from '@/lib/record/ids.ts'
-import { since } from '@/lib/words/dates.ts'
+import { moment } from '@/lib/words/dates.ts'
 import { label } from '@/lib/words/labels.ts'
 import { partyName } from '@/lib/words/names.ts'
 import { CommandButton } from './command-button.tsx'
@@ -31,7 +31,7 @@ export function AskButton({
     return (
       <>
         <p className="small">
-          {name} was asked, {since(asked.at, reader)}.
+          {name} was asked: {moment(asked.at, reader)}.
         </p>
         <CommandButton name="ask.close" input={{ ask: asked.id }} line small>
           {label('ask.close')}

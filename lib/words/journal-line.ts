@@ -4,7 +4,15 @@ import { isKind } from '../record/entity.ts'
 import type { PartyId, PersonId } from '../record/ids.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import { stageNumber } from './labels.ts'
-import { assemblyName, atStart, listed, partyName, personName, stageName } from './names.ts'
+import {
+  assemblyName,
+  atStart,
+  entityName,
+  listed,
+  partyName,
+  personName,
+  stageName,
+} from './names.ts'
 import type { Reader } from './reader.ts'
 
 /** Who did what: of an entry of the journal, or of a live change. */
@@ -44,6 +52,16 @@ const stage =
       ? `${verb} a stage${rest}`
       : `${verb} ${stageName(on, left.record)}${rest}`
   }
+/** Work by who had released a point of it: the release counts no more, and the line says so. */
+const work =
+  (verb: string, rest = ''): Phrase =>
+  (left) => {
+    const again = left.entities.filter(isKind('hold')).map(({ name }) => name)
+    const said = stage(verb, rest)(left)
+    return again.length === 0
+      ? said
+      : `${said}; ${listed(again, left.reader.locale)} is to be cleared anew, by somebody else`
+  }
 const link =
   (verb: string): Phrase =>
   (left) => {
@@ -58,7 +76,7 @@ const check =
     const found = first(left, 'check')
     if (found === undefined) return `${verb} a check`
     const number = left.record.stages.rows.get(found.stage)?.number
-    return `${verb} ${found.name}${number === undefined ? '' : ` on ${stageNumber(number)}`}`
+    return `${verb} “${found.name}”${number === undefined ? '' : ` on ${stageNumber(number)}`}`
   }
 const hold =
   (verb: string): Phrase =>
@@ -66,7 +84,7 @@ const hold =
     const found = first(left, 'hold')
     return found === undefined
       ? `${verb} a hold point`
-      : `${verb} ${found.name}, after ${stageName(found.stage, left.record)}`
+      : `${verb} “${found.name}”, after ${stageName(found.stage, left.record)}`
   }
 const handover =
   (verb: string): Phrase =>
@@ -79,7 +97,9 @@ const handover =
 const order =
   (verb: string): Phrase =>
   (left) => {
-    const found = first(left, 'changeOrder')
+    // A question and its answer are notes on it.
+    const noted = left.record.changeOrders.rows.get(first(left, 'note')?.on ?? '')
+    const found = first(left, 'changeOrder') ?? noted
     return found === undefined
       ? `${verb} a change order`
       : `${verb} change order ${found.number}, ${found.title}`
@@ -91,7 +111,23 @@ const decision =
 const part =
   (verb: string): Phrase =>
   (left) =>
-    `${verb} ${first(left, 'part')?.name ?? 'a part'}`
+    `${verb} ${first(left, 'part')?.name ?? left.record.parts.rows.get(first(left, 'promise')?.part ?? '')?.name ?? 'a part'}`
+const openWindow =
+  (verb: string): Phrase =>
+  (left) => {
+    const found = first(left, 'openWindow')
+    return found === undefined
+      ? `${verb} a window`
+      : `${verb} a window for ${assemblyName(found.assembly, left.record)}`
+  }
+const note =
+  (verb: string): Phrase =>
+  (left) => {
+    const found = first(left, 'note')
+    return found === undefined
+      ? `${verb} a note`
+      : `${verb} a note on ${entityName(found.on, left.record)}`
+  }
 const slot =
   (verb: string): Phrase =>
   (left) => {
@@ -126,17 +162,17 @@ const phrases: { readonly [Name in CommandName]: Phrase } = {
   'check.remove': check('removed check'),
   'hold.set': hold('set'),
   'buildOrder.import': just('imported a build order'),
-  'stage.start': stage('started'),
+  'stage.start': work('started'),
   'stage.pause': stage('paused'),
-  'stage.resume': stage('resumed'),
-  'stage.end': stage('ended work on'),
+  'stage.resume': work('resumed'),
+  'stage.end': work('ended work on'),
   'stage.correctEnd': stage('corrected the end of work on'),
   'stage.takeBack': stage('took back the last press on'),
-  'stage.signOff': stage('signed off'),
+  'stage.signOff': work('signed off'),
   'stage.countersign': stage('countersigned'),
   'stage.reopen': stage('reopened'),
   'stage.confirm': stage('confirmed'),
-  'stage.reportDone': stage('reported', ' as done'),
+  'stage.reportDone': work('reported', ' as done'),
   'check.record': check('entered'),
   'hold.release': hold('released'),
   'hold.invite': hold('gave the visiting time for'),
@@ -171,13 +207,13 @@ const phrases: { readonly [Name in CommandName]: Phrase } = {
   'part.arrive': part('entered as arrived:'),
   'part.inspect': part('inspected'),
   'part.withdraw': part('withdrew'),
-  'window.open': just('opened a window'),
-  'window.close': just('closed a window'),
+  'window.open': openWindow('opened'),
+  'window.close': openWindow('closed'),
   'slot.claim': slot('claimed'),
   'slot.agree': slot('agreed to'),
   'slot.release': slot('gave back'),
-  'note.write': just('wrote a note'),
-  'note.withdraw': just('withdrew a note'),
+  'note.write': note('wrote'),
+  'note.withdraw': note('withdrew'),
   'shop.create': named('created the shop', 'shop'),
   'shop.describe': just('described the shop anew'),
   'bay.add': named('added', 'bay'),

@@ -20,7 +20,7 @@ export function metSentence(
     case 'least-lag':
       return `${stageName(link?.from ?? '', record)}: cured`
     case 'greatest-lag':
-      return `${stageName(link?.from ?? '', record)}: still within its recoat window`
+      return `${stageName(link?.from ?? '', record)}: its greatest lag has not run out`
     case 'custody':
       return `${assemblyName(entity, record)}: in the custody of who works on it`
     case 'exclusive-use':

@@ -72,8 +72,8 @@ export function coming(record: ProjectRecord, reader: Reader): readonly Coming[]
       {
         key: part.id,
         when: last.date,
-        title: `${part.name} promised`,
-        detail: `by ${partyName(last.by, record, reader)}${promises.length > 1 ? `, promise no. ${promises.length}` : ''}`,
+        title: part.name,
+        detail: `promised by ${partyName(last.by, record, reader)}${promises.length > 1 ? `, promise no. ${promises.length}` : ''}`,
         loose: true,
         entity: part.id,
       },

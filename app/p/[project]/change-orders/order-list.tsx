@@ -5,7 +5,7 @@ import { WordMark } from '@/app/_ui/state-mark.tsx'
 import { priceOf } from '@/lib/money/totals.ts'
 import type { ChangeOrder } from '@/lib/record/entities/money.ts'
 import { all } from '@/lib/record/table.ts'
-import { since } from '@/lib/words/dates.ts'
+import { day, since } from '@/lib/words/dates.ts'
 import { partyName } from '@/lib/words/names.ts'
 import { orderState } from './order-words.ts'
 import { useMoneyView } from './use-money-view.ts'
@@ -67,7 +67,8 @@ function OrderRow({ order }: { readonly order: ChangeOrder }) {
           </Link>
         </h3>
         <p className="small">
-          {partyName(order.party, record)}, {since(at, reader)}
+          {partyName(order.party, record)},{' '}
+          {order.answeredAt === null ? since(at, reader) : day(at, reader)}
           {seesLines && (
             <>
               {' · '}

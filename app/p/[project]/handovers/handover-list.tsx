@@ -5,7 +5,7 @@ import type { MarkName } from '@/app/_ui/mark.tsx'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
 import { WordMark } from '@/app/_ui/state-mark.tsx'
 import type { Handover } from '@/lib/record/entities/things.ts'
-import { since } from '@/lib/words/dates.ts'
+import { day, since } from '@/lib/words/dates.ts'
 import { atStart, partyName } from '@/lib/words/names.ts'
 import { handoverNumber, inOrder, isOpen, whatMoves } from './handover-facts.ts'
 
@@ -85,7 +85,8 @@ function HandoverRow({ handover }: { readonly handover: Handover }) {
         </h3>
         <p className="small">
           {atStart(partyName(handover.from, record, reader))} to{' '}
-          {partyName(handover.to, record, reader)}, {since(at, reader)}
+          {partyName(handover.to, record, reader)},{' '}
+          {isOpen(handover) ? since(at, reader) : day(at, reader)}
         </p>
       </div>
       <WordMark mark={mark} word={word} />

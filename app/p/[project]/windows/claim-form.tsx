@@ -15,7 +15,7 @@ import { all } from '@/lib/record/table.ts'
 import { exactSpan } from '@/lib/words/dates.ts'
 import { stageNumber } from '@/lib/words/labels.ts'
 import { hours } from '@/lib/words/money.ts'
-import { partyName } from '@/lib/words/names.ts'
+import { atStart, partyName } from '@/lib/words/names.ts'
 import { instantAt, wallTime } from '@/lib/words/zoned-time.ts'
 
 const OTHER = 'other'
@@ -150,7 +150,7 @@ export function ClaimForm({
           {
             value: OTHER,
             title: 'Another time',
-            text: `${partyName(leadOf(record)?.id ?? null, record, reader)} ${
+            text: `${atStart(partyName(leadOf(record)?.id ?? null, record, reader))} ${
               leadOf(record)?.id === standing.party ? 'are the lead: agreed at once.' : 'is asked.'
             }`,
           },

@@ -163,7 +163,7 @@ function Promised({ part, told }: { readonly part: Part; readonly told: Told }) 
 }
 
 function Arrive({ part, told }: { readonly part: Part; readonly told: Told }) {
-  const { record } = useDesk()
+  const { record, reader } = useDesk()
   const press = usePress('part.arrive', `${part.name} is here. Inspect it next.`)
   const [remark, setRemark] = useState('')
   return (
@@ -179,7 +179,11 @@ function Arrive({ part, told }: { readonly part: Part; readonly told: Told }) {
         press={press}
         lined={part.state !== 'ordered'}
         label={label('part.arrive', { name: part.name })}
-        note={`${partyName(part.party, record)} inspects it before a stage may count on it.`}
+        note={
+          part.party === reader.view.party
+            ? 'You inspect it before a stage may count on it.'
+            : `${partyName(part.party, record)} inspects it before a stage may count on it.`
+        }
       />
     </Form>
   )

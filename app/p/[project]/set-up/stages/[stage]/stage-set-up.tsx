@@ -6,7 +6,7 @@ import { StageChip } from '@/app/_entry/stage-chip.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
 import { Card } from '@/app/_ui/paper.tsx'
 import { label } from '@/lib/words/labels.ts'
-import { partyName } from '@/lib/words/names.ts'
+import { atStart, partyName } from '@/lib/words/names.ts'
 import { Checks } from './checks.tsx'
 import { Describe } from './describe.tsx'
 import { Holds } from './holds.tsx'
@@ -28,7 +28,7 @@ export function StageSetUp({ id }: { readonly id: string }) {
       <Card
         number={stage.number}
         title={stage.name}
-        under={`${partyName(stage.party, record, reader)} · set-up`}
+        under={`${atStart(partyName(stage.party, record, reader))} · set-up`}
       >
         <StageChip stage={stage} />
       </Card>

@@ -126,6 +126,7 @@ export const aStage = (over: Partial<Stage> = {}): Stage => ({
   state: 'planned',
   startedAt: null,
   startedBy: null,
+  workedBy: [],
   pausedAt: null,
   endedAt: null,
   endedBy: null,

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { projectCommandNames, shopCommandNames } from '../lib/record/command-names.ts'
+import { openHands } from './model/hands.ts'
 import { wrongInJournals } from './model/journals.ts'
 import { openLedger } from './model/ledger.ts'
 import { playRun } from './model/run.ts'
@@ -36,11 +37,12 @@ describe('whatever is pressed, by whomever, in whatever order', () => {
     fc.assert(
       fc.property(histories, (seeds) => {
         const ledger = openLedger()
+        const hands = openHands()
         const history: string[] = []
         const world = playRun(seeds, (played) => {
           count(played)
           if (played.outcome.outcome === 'changes') history.push(told(played))
-          const wrong = [...wrongAfter(played), ...ledger(played)]
+          const wrong = [...wrongAfter(played), ...ledger(played), ...hands(played)]
           if (wrong.length > 0) throw new Error([...wrong, ...history].join('\n'))
         })
         expect(wrongInJournals(world)).toEqual([])

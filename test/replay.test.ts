@@ -179,7 +179,9 @@ describe('a journal made by the one door', () => {
   it('does not pass that script with a price altered, an entry taken out or a hand exchanged', async () => {
     const entries = await readEntries(pool, car)
     const cheaper: JournalEntry[] = JSON.parse(JSON.stringify(entries).replaceAll('88000', '68000'))
-    expect(verifyIndependently(cheaper).said).toMatch(/^entry \d+: its part (money|managers):\S+ was altered$/)
+    expect(verifyIndependently(cheaper).said).toMatch(
+      /^entry \d+: its part (money|managers):\S+ was altered$/,
+    )
     expect(verifyIndependently(entries.filter((_, n) => n !== 3)).status).toBe(1)
     const exchanged = entries.map((entry, n) => (n === 4 ? { ...entry, person: anna } : entry))
     expect(verifyIndependently(exchanged)).toMatchObject({

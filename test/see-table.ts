@@ -12,7 +12,7 @@ export const fields: { readonly [K in Kind]: string } = {
   participant: 'kind id project party person since removedAt',
   assembly: 'kind id project name pieces custodian since host',
   stage:
-    'kind id project number name group party assemblies host fits removes needsFitted needsOff needsBay exclusive hoursLeast hoursLikely hoursMost safety caution changeOrder decision handoverTo countersigns state startedAt startedBy pausedAt endedAt endedBy signedOffAt reported doubt removedAt',
+    'kind id project number name group party assemblies host fits removes needsFitted needsOff needsBay exclusive hoursLeast hoursLikely hoursMost safety caution changeOrder decision handoverTo countersigns state startedAt startedBy workedBy pausedAt endedAt endedBy signedOffAt reported doubt removedAt',
   link: 'kind id project from to leastLagHours greatestLagHours removedAt',
   check:
     'kind id project stage position type name unit least greatest state value firstValue text files by at removedAt',

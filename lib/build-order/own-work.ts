@@ -1,3 +1,4 @@
+import { didWork } from '../gate/did-work.ts'
 import type { Actor } from '../record/actor.ts'
 import { leadOf, managesFor, ownerOf } from '../record/actor.ts'
 import type { Context } from '../record/command.ts'
@@ -44,7 +45,7 @@ export function ownWorkConditions(
 ): Condition[] {
   const { actor } = ctx
   const other = party === stage.party ? standIn(record, stage) : null
-  if (actor.person === stage.startedBy || actor.person === stage.endedBy) {
+  if (didWork(stage, actor.person)) {
     return [
       {
         ...plain(stage.id),

@@ -32,6 +32,7 @@ export const stageEnd = defineCommand({
     return changes(
       over.stage,
       ...over.assemblies,
+      ...over.voided,
       ...toldBy(ctx, 'stage.end', stage.id, input.told, record.id),
     )
   },

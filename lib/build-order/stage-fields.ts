@@ -77,6 +77,7 @@ export const plannedStage = (
   state: 'planned',
   startedAt: null,
   startedBy: null,
+  workedBy: [],
   pausedAt: null,
   endedAt: null,
   endedBy: null,

@@ -34,7 +34,10 @@ describe('stage.pause and stage.resume', () => {
   })
 
   it('goes on where nothing has changed', () => {
-    expect(must(pressed(stageResume, ada, paused, input).stages, stage.id)).toEqual(stage)
+    expect(must(pressed(stageResume, ada, paused, input).stages, stage.id)).toEqual({
+      ...stage,
+      workedBy: [ada.person],
+    })
   })
 
   it('does not go on past work that was reopened meanwhile', () => {

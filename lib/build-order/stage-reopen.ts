@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { withHand } from '../gate/did-work.ts'
 import { checksOf, concessionsOf, holdsOf, signOffsOf } from '../gate/indexes.ts'
 import { managesFor, managesLead } from '../record/actor.ts'
 import { type Context, changes, defineCommand, refusal } from '../record/command.ts'
@@ -27,7 +28,14 @@ export const stageReopen = defineCommand({
     const wrong = notIn(stage, 'signed off', 'in doubt')
     if (wrong !== null) return refusal(wrong)
     return changes(
-      { ...stage, state: 'reopened', signedOffAt: null, doubt: input.reason },
+      {
+        ...stage,
+        state: 'reopened',
+        signedOffAt: null,
+        doubt: input.reason,
+        // Their work stays in it, whoever goes on.
+        workedBy: withHand(stage, stage.endedBy),
+      },
       ...evidenceVoid(record, stage, input.reason, ctx),
       ...inDoubtAfter(record, [stage.id], input.reason),
     )

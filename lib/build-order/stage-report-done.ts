@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { withHand } from '../gate/did-work.ts'
 import { writeReported } from '../gate/reported.ts'
 import { startConditions } from '../gate/start.ts'
 import { actsForOrTold } from '../record/actor.ts'
@@ -41,11 +42,13 @@ export const stageReportDone = defineCommand({
         state: 'in doubt',
         startedAt: input.startedAt,
         startedBy: by,
+        workedBy: withHand(stage, by),
         signedOffAt: null,
         reported: writeReported(unmet),
         doubt: input.reason,
       },
       ...over.assemblies,
+      ...over.voided,
       ...toldBy(ctx, 'stage.reportDone', stage.id, input.told, record.id),
     )
   },

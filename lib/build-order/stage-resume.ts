@@ -1,9 +1,11 @@
 import * as z from 'zod/mini'
+import { withHand } from '../gate/did-work.ts'
 import { resumeConditions } from '../gate/start.ts'
 import { actsForOrTold } from '../record/actor.ts'
 import { changes, defineCommand, refusal, toldBy } from '../record/command.ts'
 import { PartyId, StageId } from '../record/ids.ts'
 import { must } from '../record/table.ts'
+import { ownReleasesVoid } from './own-release.ts'
 import { notIn } from './stage-state.ts'
 
 /**
@@ -21,8 +23,10 @@ export const stageResume = defineCommand({
     if (wrong !== null) return refusal(wrong)
     const unmet = resumeConditions(record, stage, ctx.happenedAt)
     if (unmet.length > 0) return refusal(...unmet)
+    const by = input.told === undefined ? ctx.actor.person : null
     return changes(
-      { ...stage, state: 'in work', pausedAt: null },
+      { ...stage, state: 'in work', pausedAt: null, workedBy: withHand(stage, by) },
+      ...ownReleasesVoid(record, stage, by),
       ...toldBy(ctx, 'stage.resume', stage.id, input.told, record.id),
     )
   },

@@ -43,7 +43,7 @@ export const stageSignOff = defineCommand({
     if (unmet.length > 0) return refusal(...unmet)
     const over =
       isEnded || input.end === undefined
-        ? { stage, assemblies: [] }
+        ? { stage, assemblies: [], voided: [] }
         : ended(record, stage, input.end.endedAt, ctx.actor.person)
     const after = projectAfter(record, { version: record.version, entities: over.assemblies })
     // Signed off, but something it relied on was reopened while it was in work: that is what *in doubt* means.
@@ -57,6 +57,7 @@ export const stageSignOff = defineCommand({
       },
       signature(record, stage, 'sign-off', stage.party, ctx),
       ...over.assemblies,
+      ...over.voided,
       ...dueHandover(after, over.stage, ctx),
     )
   },

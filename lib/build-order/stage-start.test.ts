@@ -32,7 +32,15 @@ describe('stage.start', () => {
     )
     expect(started).toEqual({
       outcome: 'changes',
-      entities: [{ ...stage, state: 'in work', startedAt: at(99), startedBy: wyn.person }],
+      entities: [
+        {
+          ...stage,
+          state: 'in work',
+          startedAt: at(99),
+          startedBy: wyn.person,
+          workedBy: [wyn.person],
+        },
+      ],
     })
   })
 

@@ -57,7 +57,8 @@ function startTakenBack(record: ProjectRecord, stage: Stage): Decided {
   }
   // A stage that stood reopened keeps its doubt until it is signed off again.
   const state = stage.doubt === null ? 'planned' : 'reopened'
-  return changes({ ...stage, state, startedAt: null, startedBy: null, pausedAt: null })
+  const workedBy = stage.doubt === null ? [] : stage.workedBy
+  return changes({ ...stage, state, startedAt: null, startedBy: null, workedBy, pausedAt: null })
 }
 
 function endTakenBack(record: ProjectRecord, stage: Stage, ctx: Context): Decided {

@@ -56,7 +56,7 @@ const stage =
 const work =
   (verb: string, rest = ''): Phrase =>
   (left) => {
-    const again = left.entities.filter(isKind('hold')).map(({ name }) => name)
+    const again = left.entities.filter(isKind('hold')).map(({ name }) => `“${name}”`)
     const said = stage(verb, rest)(left)
     return again.length === 0
       ? said

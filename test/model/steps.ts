@@ -93,8 +93,6 @@ function wrongStep(played: Played, was: ProjectRecord, is: ProjectRecord): strin
         : wrongMove(played, was, is, before, stage)
     }),
     ...custodyMoves(played, was, is),
-    ...clearedHolds(was, is),
-    ...countersigned(was, is),
     ...conceded(was, is),
     ...takenBack(press, was, is),
     ...answered(was, is),
@@ -185,24 +183,6 @@ function custodyMoves({ press }: Played, was: ProjectRecord, is: ProjectRecord):
 function hostsOf(record: ProjectRecord, id: string): string[] {
   const host = record.assemblies.rows.get(id)?.host ?? null
   return host === null ? [id] : [id, ...hostsOf(record, host)]
-}
-
-const didIt = (stage: Stage | undefined, person: string | null): boolean =>
-  person !== null && (stage?.startedBy === person || stage?.endedBy === person)
-
-function clearedHolds(was: ProjectRecord, is: ProjectRecord): string[] {
-  return all(is.holds)
-    .filter((hold) => hold.clearedAt !== null)
-    .filter((hold) => (was.holds.rows.get(hold.id)?.clearedAt ?? null) === null)
-    .filter((hold) => didIt(was.stages.rows.get(hold.stage), hold.clearedBy))
-    .map((hold) => `${hold.id} is cleared by who did the work`)
-}
-
-function countersigned(was: ProjectRecord, is: ProjectRecord): string[] {
-  return all(is.signOffs)
-    .filter((sign) => sign.type === 'countersign' && !was.signOffs.rows.has(sign.id))
-    .filter((sign) => didIt(was.stages.rows.get(sign.stage), sign.person))
-    .map((sign) => `${sign.id} is a countersign of one’s own work`)
 }
 
 /** Safety is never conceded, nor what nobody may concede. */

@@ -62,6 +62,8 @@ export const Stage = z.object({
   state: StageState,
   startedAt: z.nullable(Instant),
   startedBy: z.nullable(PersonId),
+  /** Everyone who began it or went on with it, and who ended it before it was reopened. None where told by phone. */
+  workedBy: z.array(PersonId),
   pausedAt: z.nullable(Instant),
   endedAt: z.nullable(Instant),
   endedBy: z.nullable(PersonId),

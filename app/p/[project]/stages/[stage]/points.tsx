@@ -9,6 +9,7 @@ import { Outcome } from '@/app/_ui/outcome.tsx'
 import { Sheet } from '@/app/_ui/paper.tsx'
 import { ReasonForm } from '@/app/_ui/reason-form.tsx'
 import { isNamed, mayClear } from '@/lib/build-order/clear-hold.ts'
+import { didWork } from '@/lib/gate/did-work.ts'
 import { holdsOf } from '@/lib/gate/indexes.ts'
 import { useCommand } from '@/lib/live/use-command.ts'
 import type { Hold, Stage } from '@/lib/record/entities/work.ts'
@@ -41,7 +42,7 @@ function Point({ hold, stage }: { readonly hold: Hold; readonly stage: Stage }) 
   const witness = hold.point === 'witness'
   const actor = actorOf(reader)
   const named = isNamed(actor, hold)
-  const didIt = reader.person === stage.startedBy || reader.person === stage.endedBy
+  const didIt = didWork(stage, reader.person)
   const begun = stage.state !== 'planned' && stage.state !== 'reopened'
   const clears = !isClear(hold) && (begun || witness) && mayClear(actor, record, hold)
   return (

@@ -8,6 +8,7 @@ import { CommandButton } from '@/app/_ui/command-button.tsx'
 import { Mark } from '@/app/_ui/mark.tsx'
 import { Outcome } from '@/app/_ui/outcome.tsx'
 import { standsIn } from '@/lib/build-order/own-work.ts'
+import { didWork } from '@/lib/gate/did-work.ts'
 import { checkConditions } from '@/lib/gate/sign-off.ts'
 import { useLive } from '@/lib/live/live-provider.tsx'
 import { useCommand } from '@/lib/live/use-command.ts'
@@ -220,7 +221,7 @@ function Countersign({ stage }: { readonly stage: Stage }) {
   const own = missing.find((party) => standing.actsFor(party))
   const inFor = missing.find((party) => standsIn(actorOf(reader), record, stage, party))
   const party = own ?? inFor
-  const didIt = reader.person === stage.startedBy || reader.person === stage.endedBy
+  const didIt = didWork(stage, reader.person)
   if (party === undefined || didIt) {
     return (
       <div className="sheet">

@@ -70,7 +70,7 @@ export default async function FirstPage() {
           )}
         </section>
       </div>
-      <p>
+      <p className="way">
         <Link href="/account">Your account and signing out</Link>
       </p>
     </main>

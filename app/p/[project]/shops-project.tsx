@@ -79,7 +79,7 @@ function Asked() {
               {partyName(ask.from, record)} asked on {day(ask.at, reader)}
               {ask.text === '' ? '' : `: “${ask.text}”`}
             </p>
-            <p>
+            <p className="way">
               <Link href={projectPath(record.id, `stages/${stage.id}`)}>
                 It keeps {stageName(stage.id, record)} from starting
               </Link>

@@ -23,7 +23,7 @@ export default async function NewProjectPage({
       <Plate title="Begin a project" under="One car’s restoration, with your shop as its lead">
         <b>{me.person.name}</b>
       </Plate>
-      <p>
+      <p className="way">
         <Link href="/">All projects and shops</Link>
       </p>
       {first === undefined ? (

@@ -26,7 +26,7 @@ export function OurFloor({ projects }: { readonly projects: readonly ProjectHere
     <section className="floor stack" aria-label="Our floor today">
       <div className="row spread">
         <h2>Our floor today</h2>
-        <Link className="small" href={shopPath(book.id, 'diary')}>
+        <Link className="small row-link" href={shopPath(book.id, 'diary')}>
           {timeOfDay(opens, place)} to {timeOfDay(closes, place)} · diary
         </Link>
       </div>

@@ -77,7 +77,11 @@ function StageLinks({ lines }: { readonly lines: readonly SheetWaiting[] }) {
     <ul>
       {lines.map((line) => (
         <li key={line.stage}>
-          <Link prefetch={false} href={projectPath(record.id, `stages/${line.stage}`)}>
+          <Link
+            className="row-link"
+            prefetch={false}
+            href={projectPath(record.id, `stages/${line.stage}`)}
+          >
             {stageName(line.stage, record)}
           </Link>
         </li>

@@ -160,7 +160,7 @@ function PartyAccount({ party }: { readonly party: Party }) {
           {approved.map((order) => (
             <tr key={order.id}>
               <td colSpan={2}>
-                <Link href={`/p/${record.id}/change-orders/${order.id}`}>
+                <Link className="row-link" href={`/p/${record.id}/change-orders/${order.id}`}>
                   Change {order.number} · {order.title}
                 </Link>
               </td>

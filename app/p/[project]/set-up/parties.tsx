@@ -38,7 +38,7 @@ export function Parties() {
         ))}
       </ul>
       {standing.managesLead && <AddParty />}
-      <p>
+      <p className="way">
         <Link href={`/p/${record.id}/people`}>People and invitations</Link>
       </p>
     </section>

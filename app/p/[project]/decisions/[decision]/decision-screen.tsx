@@ -41,7 +41,7 @@ function DecisionDesk({ decision }: { readonly decision: Decision }) {
     (decision.state === 'chosen' && standing.managesFor(decision.chooser))
   return (
     <div className="stack">
-      <p>
+      <p className="way">
         <Link href={`/p/${record.id}/decisions`}>All decisions</Link>
       </p>
       <section className="sheet stack">

@@ -23,7 +23,7 @@ export function HandoverScreen({ id }: { readonly id: string }) {
   if (handover === undefined) return <NotHere what="handover" href={`/p/${record.id}/handovers`} />
   return (
     <div className="stack">
-      <p className="no-print">
+      <p className="way no-print">
         <Link href={`/p/${record.id}/handovers`}>All handovers</Link>
       </p>
       <div className="cols cols-main">

@@ -28,7 +28,7 @@ function PartDesk({ part }: { readonly part: Part }) {
   const { mark, word } = partState(part, isLate(part, promises, civil(reader.now, reader)))
   return (
     <div className="stack">
-      <p>
+      <p className="way">
         <Link href={`/p/${record.id}/parts`}>All parts</Link>
       </p>
       <div className="cols cols-main">

@@ -62,7 +62,7 @@ export function ImportScreen() {
   }
   return (
     <div className="stack">
-      <p>
+      <p className="way">
         <Link href={`/p/${record.id}/set-up`}>Project set-up</Link>
       </p>
       <section className="sheet stack">

@@ -52,7 +52,7 @@ function LinkRow({ link, other }: { readonly link: StageLink; readonly other: st
   ]
   return (
     <li className="stack tight">
-      <p>
+      <p className="way">
         <Link href={`/p/${record.id}/set-up/stages/${other}`}>{stageName(other, record)}</Link>
         {lags.length > 0 && <span className="small"> · {lags.join(', ')}, by the clock</span>}
       </p>

@@ -21,7 +21,7 @@ export function StageSetUp({ id }: { readonly id: string }) {
   const sets = standing.managesLead || standing.managesFor(stage.party)
   return (
     <div className="stack">
-      <p className="row">
+      <p className="row way">
         <Link href={`/p/${record.id}/set-up`}>Project set-up</Link>
         <Link href={`/p/${record.id}/stages/${stage.id}`}>The stage itself</Link>
       </p>

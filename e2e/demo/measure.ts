@@ -3,17 +3,20 @@
 /** What a thumb must hit and is smaller than 44 px either way; links inside a sentence are as high as its lines. */
 export function crampedTargets(): string[] {
   const LEAST = 44
-  const inSentence = (e: Element) =>
-    e.matches('a') &&
-    getComputedStyle(e).display === 'inline' &&
-    (e.parentElement?.textContent ?? '').trim() !== (e.textContent ?? '').trim()
+  const isInline = (e: Element | null) => e !== null && getComputedStyle(e).display === 'inline'
+  const inSentence = (e: Element) => {
+    if (!e.matches('a') || !isInline(e)) return false
+    let block = e.parentElement
+    while (isInline(block)) block = block?.parentElement ?? null
+    return (block?.textContent ?? '').trim() !== (e.textContent ?? '').trim()
+  }
   const wanted =
     'a[href], button, input:not([type=hidden]), select, textarea, summary, [role=button]'
   return [...document.querySelectorAll(wanted)].flatMap((e) => {
     const own = e.getBoundingClientRect()
     const label = e.matches('[type=checkbox], [type=radio]') ? e.closest('label') : null
     const { width, height } = label?.getBoundingClientRect() ?? own
-    if (own.width === 0 || e.matches('.skip') || inSentence(e)) return []
+    if (!e.checkVisibility() || e.matches('.skip') || inSentence(e)) return []
     if (Math.round(width) >= LEAST && Math.round(height) >= LEAST) return []
     const words = (e.textContent ?? '').trim().slice(0, 40)
     return [`too small: ${e.tagName} "${words}" ${Math.round(width)}×${Math.round(height)}`]
@@ -25,7 +28,7 @@ export function outOfOrder(): string[] {
   const main = document.querySelector('main')
   if (main === null) return ['there is no main']
   const presses = [...main.querySelectorAll('a[href], button, input, select, textarea, summary')]
-    .filter((e) => e.getBoundingClientRect().width > 0 && e.closest('.sheet-foot, .chart') === null)
+    .filter((e) => e.checkVisibility() && e.closest('.sheet-foot, .chart') === null)
     .map((e) => ({ e, at: e.getBoundingClientRect() }))
   return presses.flatMap(({ e, at }, i) => {
     const before = presses[i - 1]

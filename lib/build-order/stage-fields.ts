@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { worksOn } from '../gate/indexes.ts'
 import type { Condition } from '../record/condition.ts'
 import type { Stage } from '../record/entities/work.ts'
 import {
@@ -144,6 +145,8 @@ export function wrongInStage(record: ProjectRecord, stage: Stage): Condition[] {
     wrong.push(bad('removes', 'the same assembly can’t be both fitted and taken off'))
   if (stage.needsFitted.some((id) => stage.needsOff.includes(id)))
     wrong.push(bad('needsOff', 'the same assembly can’t be both fitted and off'))
+  if (stage.needsBay && worksOn(stage).length === 0)
+    wrong.push(bad('assemblies', 'say what is in the bay, or that it needs none'))
   if (!hoursInOrder(stage.hoursLeast, stage.hoursLikely, stage.hoursMost))
     wrong.push(bad('hours', 'least, likely and most must go up'))
   if (new Set(stage.countersigns).size < stage.countersigns.length)

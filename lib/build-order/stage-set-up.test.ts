@@ -44,6 +44,18 @@ describe('stage.add', () => {
     })
   })
 
+  it('refuses a stage that needs a bay for nothing: no slot could be claimed for it', () => {
+    const refused = { conditions: [{ rule: 'input', field: 'assemblies' }] }
+    const bare = { name: 'Prime', party: lead, needsBay: true }
+    expect(press(stageAdd, record, bare)).toMatchObject(refused)
+    expect(press(stageAdd, record, { ...bare, removes: [engineId] }).outcome).toBe('changes')
+    const stage = aStage({ assemblies: [engineId], needsBay: true })
+    const planned = aRecord(anEngine(), stage)
+    const none = { stage: stage.id, assemblies: [] }
+    expect(press(stageDescribe, planned, none)).toMatchObject(refused)
+    expect(press(stageDescribe, planned, { ...none, needsBay: false }).outcome).toBe('changes')
+  })
+
   it('refuses the number of another stage', () => {
     expect(press(stageAdd, record, { name: 'Prime', party: lead, number: 41 })).toMatchObject({
       outcome: 'refusal',

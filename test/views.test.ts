@@ -59,6 +59,11 @@ describe('the API', () => {
     expect(names).toEqual(expect.arrayContaining(Object.keys(projectCommands)))
   })
 
+  it('gives the newest of a journal to who asks from beyond its end', async () => {
+    const answer = await manager.get(`/api/projects/${project}/journal?before=9999999999&limit=1`)
+    expect((await answer.json()).entries).toHaveLength(1)
+  })
+
   it('gives a journal page by page, with what this view may see of each entry', async () => {
     const first = await (await manager.get(`/api/projects/${project}/journal?limit=1`)).json()
     expect(first.entries).toHaveLength(1)

@@ -1,5 +1,5 @@
 import type { JournalPage } from '../../command/wire.ts'
-import type { JournalEntry } from '../../journal/journal-entry.ts'
+import { JournalEntry } from '../../journal/journal-entry.ts'
 import { joinParts } from '../../journal/parts.ts'
 import { readScopeKey, type ScopeKey } from '../../journal/scope-key.ts'
 import type { View } from '../../record/actor.ts'
@@ -8,7 +8,7 @@ import type { ProjectRecord } from '../../record/project-record.ts'
 import { isSeen, seeAs } from '../../see/see.ts'
 import { type Viewer, viewerOf } from '../../see/viewer.ts'
 import type { JournalFilter } from '../for-pages.ts'
-import { type Queryable, readEntriesBefore } from '../load.ts'
+import type { PrismaClient } from '../generated/client.ts'
 import type { Names } from '../people/names.ts'
 import { personsIn } from './changed-for.ts'
 import type { Reading } from './reading.ts'
@@ -21,7 +21,7 @@ const BATCH = 200
 
 /** A page of a project's journal as this person may see it; null where they may not see the project. */
 export async function journalPage(
-  db: Queryable,
+  prisma: PrismaClient,
   reading: Reading,
   names: Names,
   person: PersonId,
@@ -32,12 +32,12 @@ export async function journalPage(
   const record = project.success ? await reading.project(project.data) : null
   const view = record === null ? null : await reading.viewOf(person, record)
   if (record === null || view === null) return null
-  return readPage(db, names, view, record, filter)
+  return readPage(prisma, names, view, record, filter)
 }
 
 /** Newest first: entries of which this view sees something, that fit the filter. */
 async function readPage(
-  db: Queryable,
+  prisma: PrismaClient,
   names: Names,
   view: View,
   record: ProjectRecord,
@@ -46,9 +46,9 @@ async function readPage(
   const limit = Math.min(filter.limit ?? PAGE, PAGE_MOST)
   const viewer = viewerOf(view, record)
   const found: JournalPage['entries'][number][] = []
-  let before = filter.before ?? record.version + 1
+  let before = Math.min(filter.before ?? Number.POSITIVE_INFINITY, record.version + 1)
   while (before > 1 && found.length < limit) {
-    const entries = await readEntriesBefore(db, record.id, before, BATCH)
+    const entries = await readEntriesBefore(prisma, record.id, before)
     for (const entry of entries) {
       before = entry.sequence
       const seen = seenEntry(viewer, entry)
@@ -62,6 +62,22 @@ async function readPage(
     found,
   )
   return { entries: found, people: await names(persons), next: before > 1 ? before : null }
+}
+
+/** The newest entries before a sequence, newest first. */
+async function readEntriesBefore(
+  prisma: PrismaClient,
+  record: ProjectId,
+  before: number,
+): Promise<JournalEntry[]> {
+  const rows = await prisma.journalEntry.findMany({
+    where: { record, sequence: { lt: before } },
+    orderBy: { sequence: 'desc' },
+    take: BATCH,
+  })
+  return rows.map(({ at, happenedAt, ...row }) =>
+    JournalEntry.parse({ ...row, at: at.toISOString(), happenedAt: happenedAt.toISOString() }),
+  )
 }
 
 const fits = (

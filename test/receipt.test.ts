@@ -113,6 +113,8 @@ describe('a photo', () => {
     expect(other.response.status).toBe(400)
     const script = await upload(folder, Buffer.from('<script>'), manager.cookie)
     expect(script.response.status).toBe(415)
+    const nothing = await upload(folder, Buffer.alloc(0), manager.cookie)
+    expect(nothing.response.status).toBe(415)
   })
 
   it('is refused from nobody, from strangers and from who may only look', async () => {

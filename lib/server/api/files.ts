@@ -7,7 +7,7 @@ import { all } from '../../record/table.ts'
 import { viewOf } from '../../see/view-of.ts'
 import type { Doors } from '../doors.ts'
 import { checked, orNotFound, Refused, signedIn } from './door.ts'
-import { kept } from './kept.ts'
+import { bytesOf, kept } from './kept.ts'
 
 /** Photos and papers of a project: kept by who takes part, shown with what names them. */
 export function fileRoutes(api: Hono, { files, reading, sessions }: Doors): void {
@@ -24,8 +24,7 @@ export function fileRoutes(api: Hono, { files, reading, sessions }: Doors): void
     if (view.role === 'observer')
       throw new Refused(403, '', 'You may look, and not add to the record.')
     const sha256 = checked(context.req.param('sha256'), Sha256)
-    const bytes = context.req.raw.body ?? new ReadableStream<Uint8Array>()
-    return kept(context, await files.keep(record.id, sha256, bytes, person))
+    return kept(context, await files.keep(record.id, sha256, bytesOf(context), person))
   })
 
   api.get('/projects/:id/files/:sha256', async (context) => {

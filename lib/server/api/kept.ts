@@ -2,6 +2,10 @@ import type { Context } from 'hono'
 import { FILE_MOST_BYTES, type FileFault } from '../files.ts'
 import { Refused } from './door.ts'
 
+/** The bytes of an upload; a body that isn't there ends at once. */
+export const bytesOf = (context: Context): ReadableStream<Uint8Array> =>
+  context.req.raw.body ?? new Blob().stream()
+
 /** The answer to an upload. @throws {Refused} where it was not kept, with the way out */
 export function kept(context: Context, fault: FileFault | null): Response {
   switch (fault) {

@@ -9,7 +9,7 @@ import { sentence } from '../../words/sentence.ts'
 import type { Doors } from '../doors.ts'
 import { isProject } from '../load.ts'
 import { addressOf, checked, orNotFound, signedIn } from './door.ts'
-import { kept } from './kept.ts'
+import { bytesOf, kept } from './kept.ts'
 
 const Said = z.record(z.string(), z.json())
 
@@ -40,7 +40,7 @@ export function receiptRoutes(api: Hono, { receipts, sessions, limits }: Doors):
   api.put('/receipts/:token/files/:sha256', async (context) => {
     await limits.token(addressOf(context))
     const sha256 = checked(context.req.param('sha256'), Sha256)
-    const keep = receipts.keepFile(context.req.param('token'), sha256, bytesOf(context.req.raw))
+    const keep = receipts.keepFile(context.req.param('token'), sha256, bytesOf(context))
     return kept(context, orNotFound(await keep).fault)
   })
 }
@@ -57,5 +57,3 @@ function refusalOf(record: ProjectRecord, { party, person }: Actor, all: readonl
   const message = conditions.map((condition) => sentence(condition, record, reader).fact).join('. ')
   return { conditions, message: `${message}.` }
 }
-
-const bytesOf = ({ body }: Request): ReadableStream<Uint8Array> => body ?? new ReadableStream()

@@ -7,9 +7,9 @@ import { HandoverId, type PartyId, PersonId, ProjectId } from '../../record/ids.
 import type { ProjectRecord } from '../../record/project-record.ts'
 import type { Sha256 } from '../../record/scalars.ts'
 import type { FileFault, Files } from '../files.ts'
+import type { PrismaClient } from '../generated/client.ts'
 import type { Enter } from '../lane/enter.ts'
 import type { Outcome } from '../lane/outcome.ts'
-import type { Queryable } from '../load.ts'
 import { handedLink } from '../mail.ts'
 import type { Reading } from '../views/reading.ts'
 import { addLink, type Link, readLink, readReceiptLink, takeLink } from './links.ts'
@@ -40,7 +40,7 @@ interface Found {
 }
 
 export function openReceipts(
-  db: Queryable,
+  prisma: PrismaClient,
   enter: Enter,
   reading: Reading,
   files: Files,
@@ -58,38 +58,38 @@ export function openReceipts(
     async link(session, id) {
       const handover = HandoverId.safeParse(id)
       if (!handover.success) return null
-      const { rows } = await db.query<{ readonly project: string }>(
-        'select "project" from "Handover" where "id" = $1',
-        [handover.data],
-      )
-      const project = ProjectId.safeParse(rows[0]?.project)
+      const where = { id: handover.data }
+      const row = await prisma.handover.findUnique({ where, select: { project: true } })
+      const project = ProjectId.safeParse(row?.project)
       const record = project.success ? await reading.project(project.data) : null
       const there = record?.handovers.rows.get(handover.data)
       if (record === null || there === undefined) return null
       if (!(await mayHandOver(reading, session, record, there.from))) return null
       const to = { person: session.person, record: record.id, entity: there.id }
-      const { token, expiresAt } = await addLink(db, 'receipt', to)
+      const { token, expiresAt } = await addLink(prisma, 'receipt', to)
       return handedLink(`${origin}/receipt/${token}`, expiresAt, false)
     },
     async read(token) {
-      const found = await find(await readReceiptLink(db, token))
+      const found = await find(await readReceiptLink(prisma, token))
       return found === null ? null : receiptOf(found)
     },
     async receive(token, said) {
-      const found = await find(await readLink(db, 'receipt', token))
+      const found = await find(await readLink(prisma, 'receipt', token))
       if (found === null) return null
       const who = { person: guestOf(found.link), proof: null, provedAt: null }
       const outcome = await enter({
         who,
         as: { ...who, role: 'guest', party: found.handover.to, shop: null },
         name: 'handover.receive',
+        // What a guest sends may name anything.
+        record: found.record.id,
         input: { ...said, handover: found.handover.id },
       })
-      if (outcome.is === 'done') await takeLink(db, 'receipt', token)
+      if (outcome.is === 'done') await takeLink(prisma, 'receipt', token)
       return outcome
     },
     async keepFile(token, sha256, bytes) {
-      const found = await find(await readLink(db, 'receipt', token))
+      const found = await find(await readLink(prisma, 'receipt', token))
       // A guest's photo is kept in the name of who handed the link over.
       const by = found?.link.person
       if (found === null || !by) return null

@@ -124,10 +124,11 @@ export function openFollow(
         continue
       }
       const changed = recordsThatDiffer(socket.data.grants, standing.grants)
-      socket.data.grants = standing.grants
       if (changed.length === 0) continue
       following.forget(person)
       await regrantSocket(socket, [...socket.data.watching.keys()])
+      // Only now: where the database went away meanwhile, the next look finds the change again.
+      socket.data.grants = standing.grants
       for (const record of changed) socket.emit('access', { record })
     }
   }

@@ -6,6 +6,7 @@ import { apiApp } from './api/app.ts'
 import { openPool } from './database/database.ts'
 import { migrate } from './database/migrate.ts'
 import { startPostgres } from './database/postgres.ts'
+import { openPrisma } from './database/prisma.ts'
 import { type Doors, openDoors } from './doors.ts'
 import { type Env, readEnv } from './env.ts'
 import { provideForPages } from './for-pages.ts'
@@ -84,7 +85,8 @@ async function embedded(dataDir: string): Promise<string> {
 function openServices(env: Env, front: Front, databaseUrl: string): Services {
   const isOwnOrigin = ownOrigin(env, front.port)
   const pool = openPool(databaseUrl)
-  closers.push(() => pool.end())
+  const prisma = openPrisma(pool)
+  closers.push(() => prisma.$disconnect().then(() => pool.end()))
   return {
     env,
     version: manifest.version,
@@ -92,6 +94,7 @@ function openServices(env: Env, front: Front, databaseUrl: string): Services {
     isOwnOrigin,
     databaseUrl,
     pool,
+    prisma,
     io: openSockets(front.http, isOwnOrigin),
     secret: authSecret(env),
   }
@@ -107,6 +110,7 @@ function listener(doors: Doors, pages: Pages) {
     stampAddress(request, env)
     if (/^\/api(?!\/auth\/)(?=[/?]|$)/.test(path)) return void api(request, response)
     if (!path.startsWith('/_next/')) allowOwnScripts(request, response, env.mode)
+    // So that sign-in can lead back to it.
     request.headers[PATH_HEADER] = path
     pages.answer(request, response)
   }

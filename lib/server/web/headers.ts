@@ -1,6 +1,5 @@
 import { randomBytes } from 'node:crypto'
 import type { IncomingMessage, ServerResponse } from 'node:http'
-import { PATH_HEADER } from '../../command/path-header.ts'
 
 const CSP = 'content-security-policy'
 
@@ -26,7 +25,7 @@ export function protect(response: ServerResponse, https: boolean): void {
 
 /**
  * Gives a page its content policy with a fresh nonce: on the response for the browser, and on the request, where Next
- * reads the nonce for its scripts. The address goes along, so that sign-in can lead back to it.
+ * reads the nonce for its scripts.
  */
 export function allowOwnScripts(
   request: IncomingMessage,
@@ -35,7 +34,6 @@ export function allowOwnScripts(
 ): void {
   const policy = contentPolicy(randomBytes(16).toString('base64'), mode)
   request.headers[CSP] = policy
-  request.headers[PATH_HEADER] = request.url ?? '/'
   response.setHeader(CSP, policy)
 }
 

@@ -7,6 +7,7 @@ import { Line } from '../record/scalars.ts'
 import { all, must } from '../record/table.ts'
 import { maySetUp } from './set-up.ts'
 import { describedStage, plannedStage, stageFields, wrongInStage } from './stage-fields.ts'
+import { stageNameConditions } from './stage-name.ts'
 
 /** The number of the next stage. A removed stage keeps its number: papers may name it. */
 export const nextNumber = (record: ProjectRecord): number =>
@@ -14,7 +15,7 @@ export const nextNumber = (record: ProjectRecord): number =>
 
 /**
  * Adds a planned stage, numbered after the highest unless a number is given.
- * Refuses a number that another stage has or had, a party that has left, hours that go down, an assembly named twice.
+ * Refuses a number that another stage has or had, a name that another has, a party that has left, hours that go down, an assembly named twice.
  */
 export const stageAdd = defineCommand({
   name: 'stage.add',
@@ -39,6 +40,7 @@ export const stageAdd = defineCommand({
         rule: 'exists' as const,
         field: 'number',
       })),
+      ...stageNameConditions(record, input.name, null),
       ...wrongInStage(record, stage),
     ]
     return wrong.length > 0 ? refusal(...wrong) : changes(stage)

@@ -9,6 +9,7 @@ import { Line } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
 import { maySetUp, notPlanned } from './set-up.ts'
 import { describedStage, stageFields, wrongInStage } from './stage-fields.ts'
+import { stageNameConditions } from './stage-name.ts'
 
 const Input = z.object({
   stage: StageId,
@@ -63,7 +64,13 @@ export const stageDescribe = defineCommand({
     const late = changesEssentials(input) || stage.removedAt !== null ? notPlanned(stage) : []
     if (late.length > 0) return refusal(...late)
     const described = describedStage(stage, input)
-    const wrong = [...wrongInStage(record, described), ...stillBound(record, stage, described)]
+    const wrong = [
+      ...(described.name === stage.name
+        ? []
+        : stageNameConditions(record, described.name, stage.id)),
+      ...wrongInStage(record, described),
+      ...stillBound(record, stage, described),
+    ]
     return wrong.length > 0 ? refusal(...wrong) : changes(described)
   },
 })

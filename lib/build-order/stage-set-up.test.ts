@@ -56,6 +56,20 @@ describe('stage.add', () => {
     expect(press(stageDescribe, planned, { ...none, needsBay: false }).outcome).toBe('changes')
   })
 
+  it('refuses the name of another stage, which lists and imports go by; not a removed one’s', () => {
+    const exists = { outcome: 'refusal', conditions: [{ rule: 'exists', field: 'name' }] }
+    const stage = aStage({ name: 'Prime and block', assemblies: [] })
+    const bore = aStage({ name: 'Bore', assemblies: [] })
+    const named = aRecord(stage, bore, aStage({ name: 'Strip', removedAt: at(1) }))
+    const same = { name: ' prime  and Block ', party: lead }
+    expect(press(stageAdd, named, same)).toMatchObject(exists)
+    expect(press(stageAdd, named, { ...same, name: 'strip' }).outcome).toBe('changes')
+    const rename = { stage: bore.id, name: 'PRIME AND BLOCK' }
+    expect(press(stageDescribe, named, rename)).toMatchObject(exists)
+    const cased = { stage: bore.id, name: 'BORE' }
+    expect(press(stageDescribe, named, cased).outcome).toBe('changes')
+  })
+
   it('refuses the number of another stage', () => {
     expect(press(stageAdd, record, { name: 'Prime', party: lead, number: 41 })).toMatchObject({
       outcome: 'refusal',

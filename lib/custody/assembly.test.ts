@@ -41,9 +41,9 @@ describe('assembly.add and assembly.describe', () => {
     expect(press(assemblyAdd, aRecord(), input, engines)).toEqual({ outcome: 'forbidden' })
   })
 
-  it('refuses a name that another assembly has, in capitals or not', () => {
+  it('refuses a name that another assembly has, whatever its capitals and blanks', () => {
     const record = aRecord(aShell(), anEngine())
-    const input = { name: 'SHELL', custodian: lead }
+    const input = { name: ' SHELL ', custodian: lead }
     const same = { conditions: [{ rule: 'exists', field: 'name', entity: shellId }] }
     expect(press(assemblyAdd, record, input, coachworks)).toMatchObject(same)
     const rename = { assembly: engineId, name: 'shell' }

@@ -1,5 +1,6 @@
 import { type Condition, plain } from '../record/condition.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
+import { isSameName } from '../record/same-name.ts'
 import { all } from '../record/table.ts'
 
 /** The condition that another party of the project has that name: lists and imports go by it. */
@@ -9,8 +10,7 @@ export function partyNameConditions(
   own: string | null,
 ): Condition[] {
   const same = all(record.parties).find(
-    (other) =>
-      other.id !== own && other.leftAt === null && other.name.toLowerCase() === name.toLowerCase(),
+    (other) => other.id !== own && other.leftAt === null && isSameName(other.name, name),
   )
   return same === undefined ? [] : [{ ...plain(same.id), rule: 'exists', field: 'name' }]
 }

@@ -1,4 +1,4 @@
-import { folded } from './cell.ts'
+import { folded } from '../../record/same-name.ts'
 
 /** Everything that has a name, by it. */
 export function grouped<T>(

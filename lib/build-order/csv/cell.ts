@@ -31,7 +31,3 @@ export const escaped = (text: string, meaningful = ''): string =>
     .replace(/./gsu, (char) => (char === '\\' || meaningful.includes(char) ? `\\${char}` : char))
     .replace(/^\s/, '\\$&')
     .replace(/\s$/, '\\$&')
-
-/** Two names are taken for the same when they differ in case, in blanks or in how an accent is coded only. */
-export const folded = (name: string): string =>
-  name.normalize('NFC').trim().replace(/\s+/g, ' ').toLowerCase()

@@ -1,5 +1,5 @@
 import { distance } from 'fastest-levenshtein'
-import { folded } from './cell.ts'
+import { folded } from '../../record/same-name.ts'
 
 /** With more names than this, only those that share the rarest three letters are measured. */
 const MEASURED_AT_MOST = 100

@@ -1,9 +1,9 @@
 import { leadOf } from '../../record/actor.ts'
 import type { PartyId, PersonId } from '../../record/ids.ts'
 import type { ProjectRecord } from '../../record/project-record.ts'
+import { folded } from '../../record/same-name.ts'
 import { all } from '../../record/table.ts'
 import { grouped } from './by-name.ts'
-import { folded } from './cell.ts'
 
 /** A person who acts for a party, by name: names lie outside the records, so the caller brings them. */
 export interface NamedPerson {

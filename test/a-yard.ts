@@ -9,6 +9,7 @@ import type { Changed, ClientEvents, ServerEvents } from '../lib/command/wire.ts
 import type { PersonId } from '../lib/record/ids.ts'
 import { Instant } from '../lib/record/scalars.ts'
 import { apiApp } from '../lib/server/api/app.ts'
+import { openPrisma } from '../lib/server/database/prisma.ts'
 import { type Doors, openDoors } from '../lib/server/doors.ts'
 import { readEnv } from '../lib/server/env.ts'
 import { freshKey } from '../lib/server/fresh-key.ts'
@@ -41,6 +42,7 @@ export async function aYard(
   const port = typeof address === 'object' && address !== null ? address.port : 0
   const isOwnOrigin = ownOrigin(env, port)
   const pool = aPool(databaseUrl)
+  const prisma = openPrisma(pool)
   const commands = openCommands(pool)
   const others = await listenToOtherNodes(databaseUrl, pool, commands)
   const io = openSockets(http, isOwnOrigin)
@@ -51,6 +53,7 @@ export async function aYard(
     isOwnOrigin,
     databaseUrl,
     pool,
+    prisma,
     io,
     secret: 'the secret of the tests, which is long enough',
   }
@@ -68,6 +71,7 @@ export async function aYard(
       doors.close()
       await io.close()
       await others.close()
+      await prisma.$disconnect()
       await pool.end()
       rmSync(dataDir, { recursive: true, force: true })
     },

@@ -209,7 +209,7 @@ describe('signing in', () => {
 
   it('by a link that was mailed works once', async () => {
     const { addLink } = await import('../lib/server/people/links.ts')
-    const { token } = await addLink(pool, 'magic', { person: personOf.trim })
+    const { token } = await addLink(yard.doors.prisma, 'magic', { person: personOf.trim })
     expect(await yard.doors.signIn.byLink(token, '192.0.2.3')).toMatchObject({
       person: personOf.trim,
       proof: 'mailed code',

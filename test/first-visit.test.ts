@@ -118,7 +118,13 @@ const broken: LoadDemonstration = async (stage) => {
 describe('the demonstration', () => {
   const opened = (load: LoadDemonstration): Demonstration => {
     const { commands, env } = yard.doors
-    return openDemonstration(pool, commands.enter, env.dataDir, async () => load, commands.forget)
+    return openDemonstration(
+      yard.doors,
+      commands.enter,
+      env.dataDir,
+      async () => load,
+      commands.forget,
+    )
   }
   async function settled(demonstration: Demonstration): Promise<DemoProgress> {
     for (;;) {

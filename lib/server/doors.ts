@@ -40,16 +40,16 @@ export type Doors = Services & {
 
 /** Opens them, and passes on each change to those who follow it. */
 export function openDoors(services: Services, commands: Commands): Doors {
-  const { env, pool, io, origin, secret } = services
+  const { env, pool, prisma, io, origin, secret } = services
   const { enter, memberships, records } = commands
   const secure = origin.startsWith('https:')
   const demoDoors = env.demoDoors || (env.loopback && isHere(origin))
   const sessions = openSessions(pool, secret, secure)
   const limits = openLimits()
   const mail = openMail(env)
-  const names = openNames(pool)
-  const reading = openReading(pool, records, memberships)
-  const files = openFiles(pool, env.dataDir)
+  const names = openNames(prisma)
+  const reading = openReading(prisma, records, memberships)
+  const files = openFiles(prisma, env.dataDir)
   const rooms = openRooms()
   const follow: Follow = openFollow(io, rooms, sessions, pool, {
     look: (person, record) => look(reading, person, record),
@@ -71,15 +71,15 @@ export function openDoors(services: Services, commands: Commands): Doors {
     commands,
     sessions,
     limits,
-    signIn: openSignIn(pool, limits, demoDoors),
+    signIn: openSignIn(prisma, limits, demoDoors),
     mail,
     names,
     reading,
     views: openViews(pool, reading, names),
     files,
-    invitations: openInvitations(pool, enter, reading, mail, limits, origin),
-    receipts: openReceipts(pool, enter, reading, files, origin),
-    demonstration: openDemonstration(pool, enter, env.dataDir, load, commands.forget),
+    invitations: openInvitations(prisma, enter, reading, mail, limits, origin),
+    receipts: openReceipts(prisma, enter, reading, files, origin),
+    demonstration: openDemonstration(services, enter, env.dataDir, load, commands.forget),
     demoDoors,
     secure,
     close() {

@@ -5,7 +5,7 @@ import { join } from 'node:path'
 import type { PersonId, ProjectId } from '../record/ids.ts'
 import type { Sha256 } from '../record/scalars.ts'
 import { freshKey } from './fresh-key.ts'
-import type { Queryable } from './load.ts'
+import type { PrismaClient } from './generated/client.ts'
 
 /** A phone's photo has some 5 MB, a scanned sheet some 20. */
 export const FILE_MOST_BYTES = 30_000_000
@@ -43,7 +43,7 @@ export type Files = {
 }
 
 /** Files under a folder of their own in the data folder. */
-export function openFiles(db: Queryable, dataDir: string): Files {
+export function openFiles(prisma: PrismaClient, dataDir: string): Files {
   const folderOf = (project: ProjectId) => join(dataDir, 'files', project)
   return {
     async keep(project, sha256, bytes, by) {
@@ -58,29 +58,22 @@ export function openFiles(db: Queryable, dataDir: string): Files {
         const type = typeOf(written.head)
         if (type === null) return 'unknown type'
         await rename(half, path)
-        await db.query(
-          `insert into "FileBlob" ("project", "sha256", "bytes", "type", "uploadedBy")
-           values ($1, $2, $3, $4, $5) on conflict do nothing`,
-          [project, sha256, written.bytes, type, by],
-        )
+        await prisma.fileBlob.createMany({
+          data: { project, sha256, bytes: written.bytes, type, uploadedBy: by },
+          skipDuplicates: true,
+        })
         return null
       } finally {
         await rm(half, { force: true })
       }
     },
     async read(project, sha256) {
-      const { rows } = await db.query<{
-        readonly type: string
-        readonly bytes: string
-        readonly by: string
-      }>(
-        'select "type", "bytes", "uploadedBy" as "by" from "FileBlob" where "project" = $1 and "sha256" = $2',
-        [project, sha256],
-      )
+      const where = { project_sha256: { project, sha256 } }
+      const row = await prisma.fileBlob.findUnique({ where })
       const path = join(folderOf(project), sha256)
-      const row = rows[0]
-      if (row === undefined || !existsSync(path)) return null
-      return { ...row, bytes: Number(row.bytes), open: () => openAsBlob(path, { type: row.type }) }
+      if (row === null || !existsSync(path)) return null
+      const { type, bytes, uploadedBy: by } = row
+      return { type, bytes: Number(bytes), by, open: () => openAsBlob(path, { type }) }
     },
   }
 }

@@ -148,21 +148,6 @@ export async function readEntriesOfOthers(
   return rows.map((row) => JournalEntry.parse(row))
 }
 
-/** The newest entries of a journal before a sequence, newest first. */
-export async function readEntriesBefore(
-  db: Queryable,
-  record: RecordId,
-  before: number,
-  most: number,
-): Promise<JournalEntry[]> {
-  const { rows } = await db.query(
-    `select ${ENTRY} from "JournalEntry"
-      where "record" = $1 and "sequence" < $2 order by "sequence" desc limit $3`,
-    [record, before, most],
-  )
-  return rows.map((row) => JournalEntry.parse(row))
-}
-
 /** The id of a project or of a shop book, else undefined. */
 export function recordIdOf(text: string): RecordId | undefined {
   const parsed = RecordId.safeParse(text)

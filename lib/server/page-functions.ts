@@ -9,7 +9,7 @@ import { journalPage } from './views/journal-view.ts'
 
 /** What pages may ask of the running server: the same as over the API. */
 export function pageFunctions(doors: Doors): ForPages {
-  const { pool, reading, names, sessions, views, signIn, secret, secure } = doors
+  const { prisma, reading, names, sessions, views, signIn, secret, secure } = doors
   const asPerson = async <T>(
     cookie: string | null,
     ask: (person: PersonId) => Promise<T | null>,
@@ -30,17 +30,17 @@ export function pageFunctions(doors: Doors): ForPages {
     async installation() {
       const { state } = await doors.demonstration.progress()
       const { demoDoors, mail } = doors
-      return readInstallation(pool, { demoDoors, loading: state === 'loading', mail: mail.can })
+      return readInstallation(prisma, { demoDoors, loading: state === 'loading', mail: mail.can })
     },
     async me(cookie) {
       const session = await sessions.of(cookie)
-      return session === null ? null : meOf(pool, reading, session)
+      return session === null ? null : meOf(prisma, reading, session)
     },
     projectView: (cookie, id) => asPerson(cookie, (person) => views.project(person, id)),
     shopView: (cookie, id) => asPerson(cookie, (person) => views.shop(person, id)),
     daySheet: (cookie, id) => asPerson(cookie, (person) => views.daySheet(person, id)),
     journal: (cookie, id, filter) =>
-      asPerson(cookie, (person) => journalPage(pool, reading, names, person, id, filter)),
+      asPerson(cookie, (person) => journalPage(prisma, reading, names, person, id, filter)),
     async asOf(cookie, id, at) {
       const moment = Instant.safeParse(at)
       if (!moment.success) return null

@@ -4,7 +4,7 @@ import { type AnyMove, anyMove } from './lane/outcome.ts'
 import { type Rooms, roomOf, type Watched } from './live/rooms.ts'
 import type { Io } from './live/sockets.ts'
 import type { Names } from './people/names.ts'
-import { changedFor, personsIn, shopChangedFor } from './views/changed-for.ts'
+import { changedFor, personsOf, shopChangedFor } from './views/changed-for.ts'
 
 /** Changes of one record wait for each other at most this long, in ms. */
 const COALESCE_MS = 20
@@ -37,9 +37,8 @@ export function openPublish(io: Io, rooms: Rooms, names: Names): Publish {
   }
 
   async function tell(any: AnyMove): Promise<void> {
-    const { record, entities, doings } = any.move
-    const known = await names(personsIn(entities, doings))
-    for (const watched of rooms.of(record.id)) {
+    const known = await names(personsOf(any.move))
+    for (const watched of rooms.of(any.move.record.id)) {
       const changed = seenBy(watched, any, known)
       if (changed !== null) io.local.to(roomOf(watched)).emit('changed', changed)
     }

@@ -1,5 +1,6 @@
 import type pg from 'pg'
 import type { Env } from './env.ts'
+import type { PrismaClient } from './generated/client.ts'
 import type { Io } from './live/sockets.ts'
 import type { OwnOrigin } from './web/origin.ts'
 
@@ -13,7 +14,10 @@ export type Services = {
   readonly isOwnOrigin: OwnOrigin
   /** Of the database in use, embedded or not, with its password. */
   readonly databaseUrl: string
+  /** Of the records: the lane's saves, loading. */
   readonly pool: pg.Pool
+  /** Of all else: accounts, links, files, pages of a journal. */
+  readonly prisma: PrismaClient
   readonly io: Io
   /** Signs cookies and links. */
   readonly secret: string

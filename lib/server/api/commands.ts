@@ -8,7 +8,7 @@ import { isProject } from '../load.ts'
 import type { Names } from '../people/names.ts'
 import type { Sessions } from '../people/session.ts'
 import type { Commands } from '../run-command.ts'
-import { changedFor, personsIn, shopChangedFor } from '../views/changed-for.ts'
+import { changedFor, personsOf, shopChangedFor } from '../views/changed-for.ts'
 import type { Reading } from '../views/reading.ts'
 
 /** A build order of 5,000 lines has about half of this, in bytes. */
@@ -107,7 +107,7 @@ async function seenBy(
   person: PersonId,
   any: AnyMove,
 ): Promise<Changed | null> {
-  const known = await names(personsIn(any.move.entities, any.move.doings))
+  const known = await names(personsOf(any.move))
   if (any.of === 'project') {
     const view = await reading.viewOf(person, any.move.record)
     return view === null ? null : changedFor(view, any.move, known)

@@ -43,8 +43,8 @@ export async function signedIn(context: Context, sessions: Sessions): Promise<Se
 }
 
 /** Who is signed in, with their places. @throws {Refused} 401 also where the account went meanwhile */
-export async function meIn(context: Context, { pool, reading, sessions }: Doors): Promise<Me> {
-  const me = await meOf(pool, reading, await signedIn(context, sessions))
+export async function meIn(context: Context, { prisma, reading, sessions }: Doors): Promise<Me> {
+  const me = await meOf(prisma, reading, await signedIn(context, sessions))
   if (me === null) throw new Refused(401, '', 'Sign in first.')
   return me
 }

@@ -9,25 +9,25 @@ import { refusedBy } from './not-done.ts'
 
 /** The first visit: a shop of one's own, or the demonstration; and the end of the demonstration. */
 export function installationRoutes(api: Hono, doors: Doors): void {
-  const { pool, commands, sessions, reading, demonstration, demoDoors, mail } = doors
+  const { prisma, commands, sessions, reading, demonstration, demoDoors, mail } = doors
 
   api.get('/installation', async (context) => {
     const { state } = await demonstration.progress()
     const open = { demoDoors, loading: state === 'loading', mail: mail.can }
-    return context.json(await readInstallation(pool, open))
+    return context.json(await readInstallation(prisma, open))
   })
 
   api.post('/installation/shop', async (context) => {
     const input = await bodyOf(context, FirstShopInput)
     const fault = passwordFault(input.password)
     if (fault !== null) throw new Refused(400, 'password', fault)
-    const made = await setUp(pool, commands.enter, input)
+    const made = await setUp(doors, commands.enter, input)
     if (made === null)
       throw new Refused(409, '', 'It is set up already. Sign in, or ask for an invitation.')
     if (made.outcome.is !== 'done') throw refusedBy(made.outcome)
     const session = sessionOf(made.account.id, 'password')
     context.header('set-cookie', await sessions.cookieFor(session))
-    return context.json(orNotFound(await meOf(pool, reading, session)))
+    return context.json(orNotFound(await meOf(prisma, reading, session)))
   })
 
   api.get('/installation/demo', async (context) => context.json(await demonstration.progress()))

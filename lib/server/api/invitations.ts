@@ -16,7 +16,7 @@ const MagicLink = z.object({ email: Email, next: z.optional(z.string()) })
 
 /** Letting people in, and coming in by a link. */
 export function invitationRoutes(api: Hono, doors: Doors): void {
-  const { pool, limits, invitations, sessions, reading, mail, origin } = doors
+  const { prisma, limits, invitations, sessions, reading, mail, origin } = doors
 
   api.post('/invitations', async (context) => {
     const session = await signedIn(context, sessions)
@@ -56,7 +56,7 @@ export function invitationRoutes(api: Hono, doors: Doors): void {
       )
     const session = sessionOf(taken.id, 'password')
     context.header('set-cookie', await sessions.cookieFor(session))
-    return context.json(orNotFound(await meOf(pool, reading, session)))
+    return context.json(orNotFound(await meOf(prisma, reading, session)))
   })
 
   api.post('/magic-link', async (context) => {
@@ -77,9 +77,9 @@ export function invitationRoutes(api: Hono, doors: Doors): void {
   })
 
   async function sendMagicLink(email: string, next: string | undefined): Promise<void> {
-    const account = await accountByEmail(pool, email)
+    const account = await accountByEmail(prisma, email)
     if (account === null || account.demo) return
-    const { token } = await addLink(pool, 'magic', { person: account.id })
+    const { token } = await addLink(prisma, 'magic', { person: account.id })
     const way = next === undefined ? '' : `?next=${encodeURIComponent(next)}`
     const text = `${account.name}, this link signs you in. It works once, within 20 minutes:\n\n${origin}/sign-in/link/${token}${way}\n\nYou didn’t ask for it? Then leave it alone.\n`
     await mail.send(account.email, 'Sign in to Fettleyard', text)

@@ -8,7 +8,7 @@ const Password = z.strictObject({ password: z.string() })
 
 /** Who is signed in; proving it again; signing out everywhere. */
 export function meRoutes(api: Hono, doors: Doors): void {
-  const { pool, reading, sessions, signIn } = doors
+  const { prisma, reading, sessions, signIn } = doors
 
   api.get('/me', async (context) => context.json(await meIn(context, doors)))
 
@@ -18,7 +18,7 @@ export function meRoutes(api: Hono, doors: Doors): void {
     const proved = await signIn.prove(session, password, addressOf(context))
     if (proved === null) throw new Refused(403, 'password', 'That is not your password.')
     context.header('set-cookie', await sessions.cookieFor(proved))
-    return context.json(orNotFound(await meOf(pool, reading, proved)))
+    return context.json(orNotFound(await meOf(prisma, reading, proved)))
   })
 
   api.post('/sign-out-everywhere', async (context) => {

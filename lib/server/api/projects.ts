@@ -24,7 +24,7 @@ const JournalQuery = z.object({
 
 /** Projects as the person who is signed in may see them. */
 export function projectRoutes(api: Hono, doors: Doors): void {
-  const { pool, reading, names, sessions, views } = doors
+  const { prisma, reading, names, sessions, views } = doors
 
   api.get('/projects', async (context) => context.json((await meIn(context, doors)).projects))
 
@@ -49,7 +49,7 @@ export function projectRoutes(api: Hono, doors: Doors): void {
   api.get('/projects/:id/journal', async (context) => {
     const { person } = await signedIn(context, sessions)
     const filter = filterOf(context)
-    const page = await journalPage(pool, reading, names, person, context.req.param('id'), filter)
+    const page = await journalPage(prisma, reading, names, person, context.req.param('id'), filter)
     return context.json(orNotFound(page))
   })
 

@@ -10,7 +10,7 @@ import { openFiles } from '../files.ts'
 import type { Enter } from '../lane/enter.ts'
 import type { Outcome } from '../lane/outcome.ts'
 import { addAccount } from '../people/accounts.ts'
-import { alone, whileEmpty } from './installation.ts'
+import { alone, type Databases, whileEmpty } from './installation.ts'
 
 /** The demonstration of this installation: loaded while nothing else exists, removed as a whole. */
 export type Demonstration = {
@@ -25,14 +25,15 @@ export type Demonstration = {
 
 /** `forget` is called after a removal: nothing that was remembered counts any more. */
 export function openDemonstration(
-  pool: pg.Pool,
+  databases: Databases,
   enter: Enter,
   dataDir: string,
   load: () => Promise<LoadDemonstration>,
   forget: () => void,
 ): Demonstration {
+  const { pool, prisma } = databases
   let running: DemoProgress | undefined
-  const files = openFiles(pool, dataDir)
+  const files = openFiles(prisma, dataDir)
   /** There while it loads. */
   const underWay = join(dataDir, 'demonstration-loading')
 
@@ -47,7 +48,7 @@ export function openDemonstration(
     await loadDemonstration({
       now: Instant.parse(new Date().toISOString()),
       async person(name, email) {
-        return (await addAccount(pool, { name, email, passwordHash: null, demo: true })).id
+        return (await addAccount(prisma, { name, email, passwordHash: null, demo: true })).id
       },
       async keep(project, bytes, by) {
         const sha256 = Sha256.parse(createHash('sha256').update(bytes).digest('hex'))
@@ -77,18 +78,18 @@ export function openDemonstration(
   return {
     async progress() {
       if (running !== undefined) return running
-      const { rowCount } = await pool.query('select from "Project" where "demo" limit 1')
-      return { state: rowCount ? 'loaded' : 'none', done: 0, total: 0, message: null }
+      const car = await prisma.project.findFirst({ where: { demo: true }, select: { id: true } })
+      return { state: car === null ? 'none' : 'loaded', done: 0, total: 0, message: null }
     },
     async load() {
       if (running?.state === 'loading') return false
       running = { state: 'loading', done: 0, total: 0, message: null }
       const begun = Promise.withResolvers<boolean>()
-      void whileEmpty(pool, async () => {
+      void whileEmpty(databases, async () => {
         begun.resolve(true)
         try {
           await writeFile(underWay, '')
-          await pool.query('delete from "Person"')
+          await prisma.person.deleteMany()
           await run()
           await rm(underWay, { force: true })
           running = undefined
@@ -113,12 +114,12 @@ export function openDemonstration(
     },
     remove: () =>
       alone(pool, async () => {
-        const { rows } = await pool.query<{ readonly only: boolean }>(
-          `select not exists (select from "Project" where not "demo")
-              and not exists (select from "Shop" where not "demo")
-              and exists (select from "Project") as only`,
-        )
-        if (rows[0]?.only !== true) return false
+        const [ownCars, ownShops, cars] = await Promise.all([
+          prisma.project.count({ where: { demo: false } }),
+          prisma.shop.count({ where: { demo: false } }),
+          prisma.project.count(),
+        ])
+        if (ownCars > 0 || ownShops > 0 || cars === 0) return false
         await clear()
         running = undefined
         return true

@@ -4,10 +4,10 @@ import type { Installation } from '../../command/wire-access.ts'
 import { MembershipRole, PartyRole } from '../../record/entities/people.ts'
 import { PersonId } from '../../record/ids.ts'
 import { Currency, Line, TaxRate, TimeZone } from '../../record/scalars.ts'
+import type { PrismaClient } from '../generated/client.ts'
 import type { Enter } from '../lane/enter.ts'
 import type { Outcome } from '../lane/outcome.ts'
-import type { Queryable } from '../load.ts'
-import { type Account, addAccount } from '../people/accounts.ts'
+import { type Account, addAccount, dropAccount } from '../people/accounts.ts'
 import { hashPassword } from '../people/password.ts'
 
 /** Of all advisory locks of this database, the one for whoever sets it up. */
@@ -34,17 +34,25 @@ export const FirstShopInput = z.strictObject({
 })
 export type FirstShopInput = z.infer<typeof FirstShopInput>
 
+/** The one database, by connections and by its client. */
+export type Databases = { readonly pool: pg.Pool; readonly prisma: PrismaClient }
+
 /** Whether nothing was set up yet: no shop and no car. */
-export async function isEmpty(db: Queryable): Promise<boolean> {
-  const { rows } = await db.query<{ readonly empty: boolean }>(
-    'select not exists (select from "Shop") and not exists (select from "Project") as empty',
-  )
-  return rows[0]?.empty === true
+export async function isEmpty(prisma: PrismaClient): Promise<boolean> {
+  const select = { id: true }
+  const [shop, project] = await Promise.all([
+    prisma.shop.findFirst({ select }),
+    prisma.project.findFirst({ select }),
+  ])
+  return shop === null && project === null
 }
 
 /** Runs `work` while nobody else sets up or removes, on any node; null where the installation isn't empty. */
-export async function whileEmpty<T>(pool: pg.Pool, work: () => Promise<T>): Promise<T | null> {
-  return alone(pool, async () => ((await isEmpty(pool)) ? work() : null))
+export async function whileEmpty<T>(
+  { pool, prisma }: Databases,
+  work: () => Promise<T>,
+): Promise<T | null> {
+  return alone(pool, async () => ((await isEmpty(prisma)) ? work() : null))
 }
 
 /** Runs `work` while nobody else sets up or removes, on any node. */
@@ -64,16 +72,17 @@ export async function alone<T>(pool: pg.Pool, work: () => Promise<T>): Promise<T
 
 /** Creates the first shop and the person who manages it; null where somebody was first. */
 export const setUp = (
-  pool: pg.Pool,
+  databases: Databases,
   enter: Enter,
   input: FirstShopInput,
 ): Promise<{ readonly account: Account; readonly outcome: Outcome } | null> =>
-  whileEmpty(pool, async () => {
+  whileEmpty(databases, async () => {
+    const { prisma } = databases
     // An account without a shop is left of a set-up that was cut short.
-    await pool.query('delete from "Person"')
+    await prisma.person.deleteMany()
     const { name, email, shop, currency, timeZone, taxRegistered, taxRate } = input
     const passwordHash = await hashPassword(input.password)
-    const account = await addAccount(pool, { name, email, passwordHash })
+    const account = await addAccount(prisma, { name, email, passwordHash })
     const who = { person: account.id, proof: 'password' as const, provedAt: null }
     const outcome = await enter({
       who,
@@ -81,46 +90,61 @@ export const setUp = (
       name: 'shop.create',
       input: { name: shop, currency, timeZone, taxRegistered, taxRate },
     })
-    if (outcome.is !== 'done')
-      await pool.query('delete from "Person" where "id" = $1', [account.id])
+    if (outcome.is !== 'done') await dropAccount(prisma, account.id)
     return { account, outcome }
   })
 
 /** What a visitor may know before signing in. */
 export async function readInstallation(
-  db: Queryable,
+  prisma: PrismaClient,
   open: { readonly demoDoors: boolean; readonly loading: boolean; readonly mail: boolean },
 ): Promise<Installation> {
-  const empty = !open.loading && (await isEmpty(db))
+  const empty = !open.loading && (await isEmpty(prisma))
   return {
     empty,
     demoOffered: empty && open.demoDoors,
-    demoPersons: open.demoDoors && !empty && !open.loading ? await readDemoPersons(db) : [],
+    demoPersons: open.demoDoors && !empty && !open.loading ? await readDemoPersons(prisma) : [],
     mail: open.mail,
   }
 }
 
-const Door = z.object({
-  id: PersonId,
-  name: z.string(),
-  role: z.union([MembershipRole, PartyRole]),
-  place: z.string(),
-})
+type DemoPerson = Installation['demoPersons'][number]
 
-async function readDemoPersons(db: Queryable): Promise<Installation['demoPersons']> {
-  const { rows } = await db.query(
-    `select distinct on ("id") * from (
-       select p."id", p."name", m."role", s."name" as place, s."made" as made
-         from "Person" p join "Membership" m on m."person" = p."id" and m."removedAt" is null
-         join "Shop" s on s."id" = m."shop" where p."demo"
-       union all
-       select p."id", p."name", y."role", j."name" as place, 1 as made
-         from "Person" p join "Participant" c on c."person" = p."id" and c."removedAt" is null
-         join "Party" y on y."id" = c."party" join "Project" j on j."id" = c."project" where p."demo"
-     ) doors order by "id", place`,
-  )
-  return rows.map((row) => {
-    const { id, name, role, place } = Door.parse(row)
-    return { id, name, role, at: `${role} of ${place}` }
+/** A door for each, by the first of the places that they belong to. */
+async function readDemoPersons(prisma: PrismaClient): Promise<readonly DemoPerson[]> {
+  const persons = await prisma.person.findMany({
+    where: { demo: true },
+    select: { id: true, name: true },
+    orderBy: { id: 'asc' },
+  })
+  const those = { person: { in: persons.map(({ id }) => id) }, removedAt: null }
+  const [members, participants] = await Promise.all([
+    prisma.membership.findMany({ where: those }),
+    prisma.participant.findMany({ where: those }),
+  ])
+  const [shops, parties, projects] = await Promise.all([
+    prisma.shop.findMany({ where: { id: { in: members.map(({ shop }) => shop) } } }),
+    prisma.party.findMany({ where: { id: { in: participants.map(({ party }) => party) } } }),
+    prisma.project.findMany({ where: { id: { in: participants.map(({ project }) => project) } } }),
+  ])
+  const nameOf = new Map([...shops, ...projects].map(({ id, name }) => [id, name]))
+  const roleOf = new Map(parties.map(({ id, role }) => [id, role]))
+  const places = [
+    ...members.map(({ person, shop, role }) => ({ person, role, place: nameOf.get(shop) ?? '' })),
+    ...participants.map(({ person, party, project }) => ({
+      person,
+      role: roleOf.get(party) ?? '',
+      place: nameOf.get(project) ?? '',
+    })),
+  ]
+  return persons.flatMap(({ id, name }) => {
+    const [first] = places
+      .filter(({ person }) => person === id)
+      .sort((a, b) => (a.place < b.place ? -1 : 1))
+    if (first === undefined) return []
+    const role = DoorRole.parse(first.role)
+    return [{ id: PersonId.parse(id), name, role, at: `${role} of ${first.place}` }]
   })
 }
+
+const DoorRole = z.union([MembershipRole, PartyRole])

@@ -1,6 +1,7 @@
+import { joinParts } from '../../journal/parts.ts'
 import type { Entity } from '../../record/entity.ts'
 import type { Delta } from '../load.ts'
-import { type Draft, doingOf } from './draft.ts'
+import { type Draft, doneBy } from './draft.ts'
 import { type AnyMove, anyMove } from './outcome.ts'
 
 /** What a save did to each record that it changed: one move from the version before to the version after. */
@@ -28,5 +29,5 @@ export const moveOfDelta = (from: number, { current, entities, entries }: Delta)
     from,
     to: current.record.version,
     entities,
-    doings: entries.map(doingOf),
+    doings: entries.map((entry) => doneBy(entry, joinParts(entry.parts).entities)),
   })

@@ -1,10 +1,10 @@
-import type { Doing } from '../../command/wire.ts'
 import { makeEntry } from '../../journal/entry.ts'
 import type { JournalEntry, RecordId } from '../../journal/journal-entry.ts'
 import type { Actor } from '../../record/actor.ts'
 import type { Entity } from '../../record/entity.ts'
 import type { Instant } from '../../record/scalars.ts'
 import { type Current, nothingYet, recordAfter } from '../load.ts'
+import type { Done } from '../views/changed-for.ts'
 import { type AnyMove, anyMove } from './outcome.ts'
 import type { Ticket } from './ticket.ts'
 
@@ -93,7 +93,7 @@ export function take(
     const bytes = before.bytes + sizeOfNew(before, own)
     draft.now.set(id, { record, lastAt: at, lastHash: entry.hash, bytes })
     entries.push(entry)
-    moves.push(anyMove(record, { from, to, entities: own, doings: [doingOf(entry)] }))
+    moves.push(anyMove(record, { from, to, entities: own, doings: [doneBy(entry, own)] }))
   }
   draft.taken.push({ ticket, actor, entries, moves })
 }
@@ -103,10 +103,11 @@ const sizeOfNew = ({ record }: Current, entities: readonly Entity[]): number =>
     .filter(({ id }) => !record.versions.has(id))
     .reduce((sum, entity) => sum + JSON.stringify(entity).length * 4, 0)
 
-/** Who did what, of a journal's entry. */
-export const doingOf = ({ person, party, command, happenedAt }: JournalEntry): Doing => ({
-  person,
-  party,
-  command,
-  at: happenedAt,
+/** Who did what, of a journal's entry; `entities`: those that it left. */
+export const doneBy = (
+  { person, party, command, happenedAt }: JournalEntry,
+  entities: readonly Entity[],
+): Done => ({
+  doing: { person, party, command, at: happenedAt },
+  entities: entities.map(({ id }) => id),
 })

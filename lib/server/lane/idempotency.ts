@@ -5,7 +5,7 @@ import type { Json } from '../../record/condition.ts'
 import { ShopId } from '../../record/ids.ts'
 import { sha256Hex } from '../../record/sha256.ts'
 import { loadRecord, type Queryable, readEntries } from '../load.ts'
-import { doingOf } from './draft.ts'
+import { doneBy } from './draft.ts'
 import { anyMove, type Outcome } from './outcome.ts'
 import type { Records } from './records.ts'
 import type { Ticket } from './ticket.ts'
@@ -68,7 +68,7 @@ export async function answerAgain(
       const current = isBehind ? await loadRecord(db, id) : held
       if (entry === undefined || current === null) throw new Error(`${id} has lost ${sequence}.`)
       const { entities } = joinParts(entry.parts)
-      const doings = [doingOf(entry)]
+      const doings = [doneBy(entry, entities)]
       return {
         entry,
         move: anyMove(current.record, { from: sequence - 1, to: sequence, entities, doings }),

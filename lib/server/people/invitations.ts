@@ -4,13 +4,20 @@ import { leadOf } from '../../record/actor.ts'
 import { MembershipRole, type Party } from '../../record/entities/people.ts'
 import { PartyId, type PersonId, ProjectId, ShopId } from '../../record/ids.ts'
 import { Line } from '../../record/scalars.ts'
+import type { PrismaClient } from '../generated/client.ts'
 import { Email } from '../installation/installation.ts'
 import type { Enter } from '../lane/enter.ts'
 import type { Outcome } from '../lane/outcome.ts'
-import type { Queryable } from '../load.ts'
 import { handedLink, type Mail } from '../mail.ts'
 import type { Reading } from '../views/reading.ts'
-import { type Account, accountByEmail, accountById, addAccount, setPassword } from './accounts.ts'
+import {
+  type Account,
+  accountByEmail,
+  accountById,
+  addAccount,
+  dropAccount,
+  setPassword,
+} from './accounts.ts'
 import { addLink, closeLinks, type Link, readLink, takeLink } from './links.ts'
 import { hashPassword, isPassword } from './password.ts'
 import type { Limits } from './rate-limit.ts'
@@ -47,7 +54,7 @@ export type Invitations = {
 }
 
 export function openInvitations(
-  db: Queryable,
+  prisma: PrismaClient,
   enter: Enter,
   reading: Reading,
   mail: Mail,
@@ -55,18 +62,18 @@ export function openInvitations(
   origin: string,
 ): Invitations {
   async function invite(session: Session, asked: InviteInput): Promise<Invited> {
-    const known = await accountByEmail(db, asked.email)
+    const known = await accountByEmail(prisma, asked.email)
     const input = await inPlace(asked)
     const record = 'shop' in input ? input.shop : input.project
     if (known?.demo === true) return { is: 'waiting elsewhere' }
-    if (known?.passwordHash === null && (await belongsElsewhere(db, known.id, record)))
+    if (known?.passwordHash === null && (await belongsElsewhere(prisma, known.id, record)))
       return { is: 'waiting elsewhere' }
     const { name, email } = input
-    const account = known ?? (await addAccount(db, { name, email, passwordHash: null }))
+    const account = known ?? (await addAccount(prisma, { name, email, passwordHash: null }))
     const outcome = await letIn(session, input, account)
     if (outcome.is === 'done' || isAlreadyIn(outcome))
       return { is: 'invited', link: await linkFor(account, record) }
-    if (known === null) await db.query('delete from "Person" where "id" = $1', [account.id])
+    if (known === null) await dropAccount(prisma, account.id)
     return { is: 'not done', outcome }
   }
 
@@ -122,13 +129,13 @@ export function openInvitations(
   async function find(
     token: string,
   ): Promise<{ readonly link: Link; readonly account: Account } | null> {
-    const link = await readLink(db, 'invitation', token)
-    const account = link?.person ? await accountById(db, link.person) : null
+    const link = await readLink(prisma, 'invitation', token)
+    const account = link?.person ? await accountById(prisma, link.person) : null
     return link === null || account === null || account.demo ? null : { link, account }
   }
 
   async function linkFor(account: Account, record: ShopId | ProjectId): Promise<HandedLink> {
-    const { token, expiresAt } = await addLink(db, 'invitation', { person: account.id, record })
+    const { token, expiresAt } = await addLink(prisma, 'invitation', { person: account.id, record })
     const url = `${origin}/join/${token}`
     const mailed = await mail.send(
       account.email,
@@ -154,12 +161,12 @@ export function openInvitations(
       if (account.passwordHash !== null) {
         await limits.signIn(account.email, address)
         if (!(await isPassword(account.passwordHash, password))) return 'wrong password'
-        return (await takeLink(db, 'invitation', token)) === null ? 'no link' : account
+        return (await takeLink(prisma, 'invitation', token)) === null ? 'no link' : account
       }
       const passwordHash = await hashPassword(password)
-      if ((await takeLink(db, 'invitation', token)) === null) return 'no link'
-      await setPassword(db, account.id, passwordHash)
-      await closeLinks(db, account.id)
+      if ((await takeLink(prisma, 'invitation', token)) === null) return 'no link'
+      await setPassword(prisma, account.id, passwordHash)
+      await closeLinks(prisma, account.id)
       return { ...account, passwordHash }
     },
   }
@@ -170,14 +177,17 @@ const isAlreadyIn = (outcome: Outcome): boolean =>
   outcome.is === 'refused' && outcome.conditions.every(({ rule }) => rule === 'exists')
 
 /** Whether a person was let in somewhere else than into this record. */
-async function belongsElsewhere(db: Queryable, person: PersonId, record: string): Promise<boolean> {
-  const { rowCount } = await db.query(
-    `select from "Membership" where "person" = $1 and "shop" <> $2 and "removedAt" is null
-     union all
-     select from "Participant" where "person" = $1 and "project" <> $2 and "removedAt" is null`,
-    [person, record],
+async function belongsElsewhere(
+  prisma: PrismaClient,
+  person: PersonId,
+  record: string,
+): Promise<boolean> {
+  const works = { person, shop: { not: record }, removedAt: null }
+  const takesPart = { person, project: { not: record }, removedAt: null }
+  return (
+    (await prisma.membership.findFirst({ where: works, select: { id: true } })) !== null ||
+    (await prisma.participant.findFirst({ where: takesPart, select: { id: true } })) !== null
   )
-  return (rowCount ?? 0) > 0
 }
 
 /** The shop's name, or the car's. */

@@ -1,11 +1,13 @@
 import { createHash, randomBytes } from 'node:crypto'
+import * as z from 'zod/mini'
 import { PersonId } from '../../record/ids.ts'
 import { Instant } from '../../record/scalars.ts'
 import { freshKey } from '../fresh-key.ts'
-import type { Queryable } from '../load.ts'
+import type { PrismaClient } from '../generated/client.ts'
 
 /** What a link opens: an account's first password, a session, or one handover. */
-export type Purpose = 'invitation' | 'magic' | 'receipt'
+const Purpose = z.enum(['invitation', 'magic', 'receipt'])
+export type Purpose = z.infer<typeof Purpose>
 
 /** How long each kind of link is good, in ms. */
 const LIFE_MS: { readonly [P in Purpose]: number } = {
@@ -24,91 +26,87 @@ export type Link = {
   readonly expiresAt: Instant
 }
 
-type Row = Omit<Link, 'person' | 'expiresAt'> & {
+type Row = Omit<Link, 'purpose' | 'person' | 'expiresAt'> & {
+  readonly purpose: string
   readonly person: string | null
   readonly expiresAt: Date
 }
 
 const hashOf = (token: string): string => createHash('sha256').update(token).digest('hex')
 
-const linkOf = (row: Row | undefined): Link | null =>
-  row === undefined
+const linkOf = (row: Row | null | undefined): Link | null =>
+  row == null
     ? null
     : {
         ...row,
+        purpose: Purpose.parse(row.purpose),
         person: row.person === null ? null : PersonId.parse(row.person),
         expiresAt: Instant.parse(row.expiresAt.toISOString()),
       }
 
-const COLUMNS = '"id", "purpose", "person", "record", "entity", "expiresAt"'
+const COLUMNS = {
+  id: true,
+  purpose: true,
+  person: true,
+  record: true,
+  entity: true,
+  expiresAt: true,
+} as const
+
+/** A link that still opens something. */
+const openLink = (purpose: Purpose, token: string) => ({
+  tokenHash: hashOf(token),
+  purpose,
+  usedAt: null,
+  expiresAt: { gt: new Date() },
+})
 
 /** Makes a link's token: 256 random bits, shown once. */
 export async function addLink(
-  db: Queryable,
+  prisma: PrismaClient,
   purpose: Purpose,
   to: { readonly person?: PersonId; readonly record?: string; readonly entity?: string },
 ): Promise<{ readonly token: string; readonly expiresAt: Instant }> {
   const token = randomBytes(32).toString('base64url')
   const expiresAt = new Date(Date.now() + LIFE_MS[purpose])
-  await db.query(
-    `insert into "SignInLink" ("id", "purpose", "tokenHash", "person", "record", "entity", "expiresAt")
-     values ($1, $2, $3, $4, $5, $6, $7)`,
-    [
-      `lnk_${freshKey().replaceAll('-', '')}`,
-      purpose,
-      hashOf(token),
-      to.person ?? null,
-      to.record ?? null,
-      to.entity ?? null,
-      expiresAt,
-    ],
-  )
+  const id = `lnk_${freshKey().replaceAll('-', '')}`
+  const data = { ...to, id, purpose, tokenHash: hashOf(token), expiresAt }
+  await prisma.signInLink.create({ data })
   return { token, expiresAt: Instant.parse(expiresAt.toISOString()) }
 }
 
 /** The link with that token, not used up; null where there is none, or its time is over. */
 export async function readLink(
-  db: Queryable,
+  prisma: PrismaClient,
   purpose: Purpose,
   token: string,
 ): Promise<Link | null> {
-  const { rows } = await db.query<Row>(
-    `select ${COLUMNS} from "SignInLink"
-     where "tokenHash" = $1 and "purpose" = $2 and "usedAt" is null and "expiresAt" > now()`,
-    [hashOf(token), purpose],
-  )
-  return linkOf(rows[0])
+  const where = openLink(purpose, token)
+  return linkOf(await prisma.signInLink.findFirst({ where, select: COLUMNS }))
 }
 
 /** The link of a receipt, used or not: who received something may look at what they signed. */
-export async function readReceiptLink(db: Queryable, token: string): Promise<Link | null> {
-  const { rows } = await db.query<Row>(
-    `select ${COLUMNS} from "SignInLink"
-     where "tokenHash" = $1 and "purpose" = 'receipt' and "expiresAt" > now()`,
-    [hashOf(token)],
-  )
-  return linkOf(rows[0])
+export async function readReceiptLink(prisma: PrismaClient, token: string): Promise<Link | null> {
+  const { usedAt: _, ...where } = openLink('receipt', token)
+  return linkOf(await prisma.signInLink.findFirst({ where, select: COLUMNS }))
 }
 
 /** Takes the link, so that nobody can take it again: of two at once one gets it. */
 export async function takeLink(
-  db: Queryable,
+  prisma: PrismaClient,
   purpose: Purpose,
   token: string,
 ): Promise<Link | null> {
-  const { rows } = await db.query<Row>(
-    `update "SignInLink" set "usedAt" = now()
-     where "tokenHash" = $1 and "purpose" = $2 and "usedAt" is null and "expiresAt" > now()
-     returning ${COLUMNS}`,
-    [hashOf(token), purpose],
-  )
-  return linkOf(rows[0])
+  const [taken] = await prisma.signInLink.updateManyAndReturn({
+    where: openLink(purpose, token),
+    data: { usedAt: new Date() },
+    select: COLUMNS,
+  })
+  return linkOf(taken)
 }
 
 /** Takes back every open link of a person: they were removed, or set a password. */
-export async function closeLinks(db: Queryable, person: PersonId): Promise<void> {
-  await db.query(
-    'update "SignInLink" set "usedAt" = now() where "person" = $1 and "usedAt" is null',
-    [person],
-  )
+export async function closeLinks(prisma: PrismaClient, person: PersonId): Promise<void> {
+  const where = { person, usedAt: null }
+  await prisma.signInLink.updateMany({ where, data: { usedAt: new Date() } })
 }

@@ -2,7 +2,7 @@ import type { Me } from '../../command/wire.ts'
 import { PROOF_FRESH_MINUTES } from '../../record/fresh-proof.ts'
 import { Instant } from '../../record/scalars.ts'
 import { all } from '../../record/table.ts'
-import type { Queryable } from '../load.ts'
+import type { PrismaClient } from '../generated/client.ts'
 import type { Reading } from '../views/reading.ts'
 import { accountById } from './accounts.ts'
 import type { Session } from './session.ts'
@@ -10,9 +10,13 @@ import type { Session } from './session.ts'
 const PROOF_MS = PROOF_FRESH_MINUTES * 60_000
 
 /** Who is signed in and where they belong; null where their account is gone. */
-export async function meOf(db: Queryable, reading: Reading, session: Session): Promise<Me | null> {
+export async function meOf(
+  prisma: PrismaClient,
+  reading: Reading,
+  session: Session,
+): Promise<Me | null> {
   const { person } = session
-  const account = await accountById(db, person)
+  const account = await accountById(prisma, person)
   if (account === null) return null
   const provedUntil = Date.parse(session.provedAt) + PROOF_MS
   const fresh = provedUntil > Date.now()

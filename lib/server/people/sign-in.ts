@@ -1,6 +1,6 @@
 import { Instant } from '../../record/scalars.ts'
 import type { SignedIn } from '../for-pages.ts'
-import type { Queryable } from '../load.ts'
+import type { PrismaClient } from '../generated/client.ts'
 import { type Account, accountByEmail, accountById } from './accounts.ts'
 import { takeLink } from './links.ts'
 import { isPassword } from './password.ts'
@@ -39,14 +39,14 @@ export function sessionOf(person: Account['id'], proof: SignedIn['proof']): Sess
 }
 
 /** The ways in; `demoDoors` where one press may do. */
-export function openSignIn(db: Queryable, limits: Limits, demoDoors: boolean): SignIn {
+export function openSignIn(prisma: PrismaClient, limits: Limits, demoDoors: boolean): SignIn {
   async function byPassword(
     email: string,
     password: string,
     address: string,
   ): Promise<SignedIn | null> {
     await limits.signIn(email, address)
-    const account = await accountByEmail(db, email)
+    const account = await accountByEmail(prisma, email)
     if (!(await isPassword(account?.passwordHash ?? null, password))) return null
     await limits.signedIn(email, address)
     return account === null ? null : signedIn(account, 'password')
@@ -55,16 +55,16 @@ export function openSignIn(db: Queryable, limits: Limits, demoDoors: boolean): S
     byPassword,
     async byLink(token, address) {
       await limits.token(address)
-      const link = await takeLink(db, 'magic', token)
-      const account = link?.person ? await accountById(db, link.person) : null
+      const link = await takeLink(prisma, 'magic', token)
+      const account = link?.person ? await accountById(prisma, link.person) : null
       return account === null ? null : signedIn(account, 'mailed code')
     },
     async asDemo(person) {
-      const account = demoDoors ? await accountById(db, person) : null
+      const account = demoDoors ? await accountById(prisma, person) : null
       return account?.demo === true ? signedIn(account, 'demonstration') : null
     },
     async prove(session, password, address) {
-      const account = await accountById(db, session.person)
+      const account = await accountById(prisma, session.person)
       if (account === null) return null
       const again = await byPassword(account.email, password, address)
       if (again?.person !== session.person) return null

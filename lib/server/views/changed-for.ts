@@ -7,13 +7,19 @@ import type { ProjectRecord, ShopRecord } from '../../record/project-record.ts'
 import { isSeen, seeAs } from '../../see/see.ts'
 import { viewerOf } from '../../see/viewer.ts'
 
+/** Who did what, and which entities it left: whoever sees none of these is not told of it. */
+export interface Done {
+  readonly doing: Doing
+  readonly entities: readonly string[]
+}
+
 /** A record's way from one version to another, before it is known who looks. `entities`: as they are at the end of it. */
 export type Move<Rec extends ProjectRecord | ShopRecord> = {
   readonly record: Rec
   readonly from: number
   readonly to: number
   readonly entities: readonly Entity[]
-  readonly doings: readonly Doing[]
+  readonly doings: readonly Done[]
 }
 
 /** A move as a view may see it; whoever sees none of it still gets the empty step. `names`: of all persons in the move. */
@@ -27,7 +33,11 @@ export function changedFor(view: View, move: Move<ProjectRecord>, names: People)
     if (isSeen(seen)) entities.push(seen)
     else if (seen !== null) stubs.push(seen)
   }
-  const doings = entities.length > 0 ? move.doings : []
+  // Presses of a moment travel together; each is for those only who see something of it.
+  const ids = new Set(entities.map(({ id }) => id))
+  const doings = move.doings
+    .filter((done) => done.entities.some((id) => ids.has(id)))
+    .map(({ doing }) => doing)
   const people = namesIn(names, entities, doings)
   return {
     record: record.id,
@@ -44,10 +54,11 @@ export function changedFor(view: View, move: Move<ProjectRecord>, names: People)
 /** A move of a shop book: all its people see all of it. */
 export function shopChangedFor(
   role: MembershipRole,
-  { record, from, to, entities, doings }: Move<ShopRecord>,
+  { record, from, to, entities, ...move }: Move<ShopRecord>,
   names: People,
 ): Changed {
   const epoch = shopEpochOf(record, role)
+  const doings = move.doings.map(({ doing }) => doing)
   const people = namesIn(names, entities, doings)
   return { record: record.id, from, to, epoch, entities, stubs: [], people, doings }
 }
@@ -100,6 +111,15 @@ export function personsIn(
   }
   return persons
 }
+
+/** Every person that stands in a move. */
+export const personsOf = (
+  move: Pick<Move<ProjectRecord | ShopRecord>, 'entities' | 'doings'>,
+): Set<string> =>
+  personsIn(
+    move.entities,
+    move.doings.map(({ doing }) => doing),
+  )
 
 function namesIn(
   names: People,

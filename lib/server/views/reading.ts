@@ -3,9 +3,10 @@ import { type Actor, type Role, View } from '../../record/actor.ts'
 import { MembershipRole } from '../../record/entities/people.ts'
 import { type PersonId, ProjectId, type ShopId } from '../../record/ids.ts'
 import type { ProjectRecord, ShopRecord } from '../../record/project-record.ts'
+import type { PrismaClient } from '../generated/client.ts'
 import { actorsOf, type Memberships, type SessionActor } from '../lane/actor.ts'
 import type { Records } from '../lane/records.ts'
-import { type AnyRecord, isProject, type Queryable } from '../load.ts'
+import { type AnyRecord, isProject } from '../load.ts'
 
 /** Where a person has more than one part in a project, they look at it in the part that sees most. */
 const BY_REACH: readonly Role[] = ['owner', 'manager', 'hand', 'supplier', 'observer', 'guest']
@@ -25,9 +26,14 @@ export type Reading = {
   readonly projectsOf: (person: PersonId) => Promise<readonly ProjectId[]>
 }
 
+const PROJECT = { project: true } as const
+/** Ids sort by when they were made. */
+const inOrder = (rows: readonly { readonly project: string }[]): ProjectId[] =>
+  [...new Set(rows.map(({ project }) => ProjectId.parse(project)))].sort()
+
 /** Reads through the records that this node holds. */
 export function openReading(
-  db: Queryable,
+  prisma: PrismaClient,
   records: Records,
   memberships: { readonly of: (person: PersonId) => Promise<Memberships> },
 ): Reading {
@@ -58,23 +64,18 @@ export function openReading(
       return role.success ? role.data : null
     },
     async projectsOfShop(shop) {
-      const { rows } = await db.query<{ readonly project: string }>(
-        'select distinct "project" from "Party" where "shop" = $1 and "leftAt" is null order by "project"',
-        [shop],
+      return inOrder(
+        await prisma.party.findMany({ where: { shop, leftAt: null }, select: PROJECT }),
       )
-      return rows.map(({ project }) => ProjectId.parse(project))
     },
     shopsOf: (person) => memberships.of(person),
     async projectsOf(person) {
-      const { rows } = await db.query<{ readonly project: string }>(
-        `select "project" from "Participant" where "person" = $1 and "removedAt" is null
-         union
-         select p."project" from "Party" p join "Membership" m on m."shop" = p."shop"
-          where m."person" = $1 and m."removedAt" is null and p."leftAt" is null
-         order by "project"`,
-        [person],
-      )
-      return rows.map(({ project }) => ProjectId.parse(project))
+      const shops = [...(await memberships.of(person)).keys()]
+      const [personally, byShop] = await Promise.all([
+        prisma.participant.findMany({ where: { person, removedAt: null }, select: PROJECT }),
+        prisma.party.findMany({ where: { shop: { in: shops }, leftAt: null }, select: PROJECT }),
+      ])
+      return inOrder([...personally, ...byShop])
     },
   }
 }

@@ -101,6 +101,18 @@ describe('a change, live', () => {
     hand.socket.close()
   })
 
+  it('tells nobody of a press whose things they may not see, though it travels with another', async () => {
+    const trim = await listen(yard, personOf.trim)
+    const engines = await aBrowser(yard, personOf.engines)
+    const notes = ['shop', 'shared'].map((sharing) => ({ on: stage, text: sharing, sharing }))
+    await Promise.all(notes.map((note) => engines.command('note.write', note, project)))
+    await trim.changes.until(await versionNow())
+    const steps = trim.changes.all
+    expect(steps.flatMap(({ entities }) => entities)).toHaveLength(1)
+    expect(steps.flatMap(({ doings }) => doings)).toHaveLength(1)
+    trim.socket.close()
+  })
+
   it('is not sent to who follows no longer', async () => {
     const trim = await listen(yard, personOf.trim)
     trim.socket.emit('unwatch', project)

@@ -67,7 +67,9 @@ describe('two nodes on one database', () => {
       [2, 3],
       [3, 4],
     ])
-    expect(heard[0]?.move.doings).toMatchObject([{ person: host.person, command: 'assembly.add' }])
+    expect(heard[0]?.move.doings).toMatchObject([
+      { doing: { person: host.person, command: 'assembly.add' } },
+    ])
   })
 
   it('refuse on the newest record only', async () => {

@@ -4,6 +4,7 @@ import { Role as RoleSchema } from '../../record/actor.ts'
 import type { MembershipRole } from '../../record/entities/people.ts'
 import type { Entity, Stub } from '../../record/entity.ts'
 import type { ProjectRecord, ShopRecord } from '../../record/project-record.ts'
+import type { Versions } from '../../record/versions.ts'
 import { isSeen, seeAs } from '../../see/see.ts'
 import { viewerOf } from '../../see/viewer.ts'
 
@@ -34,7 +35,7 @@ export function changedFor(view: View, move: Move<ProjectRecord>, names: People)
     else if (seen !== null) stubs.push(seen)
   }
   // Presses of a moment travel together; each is for those only who see something of it.
-  const ids = new Set(entities.map(({ id }) => id))
+  const ids = new Set<string>(entities.map(({ id }) => id))
   const doings = move.doings
     .filter((done) => done.entities.some((id) => ids.has(id)))
     .map(({ doing }) => doing)
@@ -95,7 +96,7 @@ export const shopEpochOf = (record: ShopRecord, role: MembershipRole): number =>
 const stamped = (version: number, role: Role): number =>
   version * RoleSchema.options.length + RoleSchema.options.indexOf(role)
 
-const latest = (versions: ReadonlyMap<string, number>, ids: readonly string[]): number =>
+const latest = (versions: Versions, ids: readonly string[]): number =>
   ids.reduce((last, id) => Math.max(last, versions.get(id) ?? 0), 0)
 
 /** Every person that stands in those entities or did those doings. */

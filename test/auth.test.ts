@@ -30,7 +30,12 @@ const cookiesOf = (response: Response): string =>
     .join('; ')
 
 /** Signs in as the sign-in page does. */
-async function signIn(provider: string, given: object, withToken = true): Promise<Response> {
+async function signIn(
+  provider: string,
+  given: object,
+  withToken = true,
+  callbackUrl = `${server.url}/`,
+): Promise<Response> {
   const csrf = await fetch(`${server.url}/api/auth/csrf`)
   const { csrfToken } = await csrf.json()
   return fetch(`${server.url}/api/auth/callback/${provider}`, {
@@ -41,7 +46,7 @@ async function signIn(provider: string, given: object, withToken = true): Promis
       ...given,
       ...(withToken && { csrfToken }),
       json: 'true',
-      callbackUrl: `${server.url}/`,
+      callbackUrl,
     }),
   })
 }
@@ -77,6 +82,17 @@ describe('the sign-in page', () => {
   it('lets nobody in whose form came from another site', async () => {
     const answer = await signIn('password', ruth, false)
     expect(cookiesOf(answer)).not.toContain('session-token')
+  })
+
+  it('leads on to a place of ours only, whatever the link said', async () => {
+    const way = async (to: string) => (await (await signIn('password', ruth, true, to)).json()).url
+    expect(await way('/account')).toContain('/account')
+    for (const elsewhere of [
+      '//elsewhere.example/',
+      '/\\elsewhere.example/',
+      'https://elsewhere.example/',
+    ])
+      expect(await way(elsewhere)).not.toContain('elsewhere')
   })
 
   it('is shut for a while after too many tries, and says so', async () => {

@@ -63,8 +63,9 @@ export function authOptions(): AuthOptions {
         person: token.sub ?? '',
         provedAt: token.provedAt,
       }),
+      // Resolved as a browser does: `//elsewhere` begins with a slash, too.
       redirect: ({ url, baseUrl }) =>
-        url.startsWith('/') || url.startsWith(`${baseUrl}/`) ? url : baseUrl,
+        URL.parse(url, baseUrl)?.origin === new URL(baseUrl).origin ? url : baseUrl,
     },
   }
 }

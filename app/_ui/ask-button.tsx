@@ -5,17 +5,19 @@ import type { StageId } from '@/lib/record/ids.ts'
 import { moment } from '@/lib/words/dates.ts'
 import { label } from '@/lib/words/labels.ts'
 import { partyName } from '@/lib/words/names.ts'
-import { CommandButton } from './command-button.tsx'
+import { PressButton, type ShowsOutcome } from './press-button.tsx'
 
 /** Puts a condition before the party that can clear it; once asked, says so instead. */
 export function AskButton({
   condition,
   stage,
   to,
+  outcome,
 }: {
   readonly condition: Condition
   readonly stage: StageId
   readonly to: string
+  readonly outcome: ShowsOutcome
 }) {
   const { record, reader } = useProject()
   const asked = [...record.asks.rows.values()].find(
@@ -33,20 +35,21 @@ export function AskButton({
         <p className="small">
           {name} was asked: {moment(asked.at, reader)}.
         </p>
-        <CommandButton name="ask.close" input={{ ask: asked.id }} line small>
+        <PressButton name="ask.close" input={{ ask: asked.id }} line small outcome={outcome}>
           {label('ask.close')}
-        </CommandButton>
+        </PressButton>
       </>
     )
   }
   return (
-    <CommandButton
+    <PressButton
       name="condition.ask"
       input={{ stage, rule: condition.rule, entity: condition.entity, to }}
       done={{ text: `${name} is asked.` }}
       line
+      outcome={outcome}
     >
       {label('condition.ask', { name })}
-    </CommandButton>
+    </PressButton>
   )
 }

@@ -10,7 +10,7 @@ import type { ProjectRecord } from '@/lib/record/project-record.ts'
 import { label } from '@/lib/words/labels.ts'
 import { listed, partyName } from '@/lib/words/names.ts'
 import type { Reader } from '@/lib/words/reader.ts'
-import { Outcome } from './outcome.tsx'
+import type { ShowsOutcome } from './press-button.tsx'
 
 /** May this reader concede it: the stage's party and the lead, by their managers. */
 export function mayConcede(
@@ -28,9 +28,11 @@ export function mayConcede(
 export function ConcedeForm({
   condition,
   stage,
+  outcome: Outcome,
 }: {
   readonly condition: Condition
   readonly stage: StageId
+  readonly outcome: ShowsOutcome
 }) {
   const { record, reader } = useProject()
   const press = useCommand('condition.concede')

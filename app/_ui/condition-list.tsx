@@ -6,9 +6,9 @@ import type { StageId } from '@/lib/record/ids.ts'
 import { isGateRule, sentence } from '@/lib/words/sentence.ts'
 import { AskButton } from './ask-button.tsx'
 import { waysTo } from './clearing.ts'
-import { CommandButton } from './command-button.tsx'
 import { ConcedeForm, mayConcede } from './concede-form.tsx'
 import { Mark, type MarkName } from './mark.tsx'
+import { PressButton, type ShowsOutcome } from './press-button.tsx'
 
 /** One stage may lack several countersigns. */
 const keyOf = (condition: Condition): string =>
@@ -36,15 +36,22 @@ const markOfRule = (condition: Condition): MarkName => {
 export function ConditionList({
   conditions,
   stage,
+  outcome,
 }: {
   readonly conditions: readonly Condition[]
   readonly stage?: StageId | undefined
+  readonly outcome: ShowsOutcome
 }) {
   if (conditions.length === 0) return null
   return (
     <ol className="stack tight conds">
       {conditions.map((condition) => (
-        <ConditionCard key={keyOf(condition)} condition={condition} stage={stage} />
+        <ConditionCard
+          key={keyOf(condition)}
+          condition={condition}
+          stage={stage}
+          outcome={outcome}
+        />
       ))}
     </ol>
   )
@@ -53,9 +60,11 @@ export function ConditionList({
 function ConditionCard({
   condition,
   stage,
+  outcome,
 }: {
   readonly condition: Condition
   readonly stage: StageId | undefined
+  readonly outcome: ShowsOutcome
 }) {
   const { record, reader } = useProject()
   const words = sentence(condition, record, reader)
@@ -84,22 +93,31 @@ function ConditionCard({
                 )
               case 'press':
                 return (
-                  <CommandButton
+                  <PressButton
                     key="press"
                     name={way.clearing.command}
                     input={way.clearing.input}
                     line
+                    outcome={outcome}
                   >
                     {way.label}
-                  </CommandButton>
+                  </PressButton>
                 )
               default:
                 return stage === undefined ? null : (
-                  <AskButton key="ask" condition={condition} stage={stage} to={way.to} />
+                  <AskButton
+                    key="ask"
+                    condition={condition}
+                    stage={stage}
+                    to={way.to}
+                    outcome={outcome}
+                  />
                 )
             }
           })}
-          {concedable && stage !== undefined && <ConcedeForm condition={condition} stage={stage} />}
+          {concedable && stage !== undefined && (
+            <ConcedeForm condition={condition} stage={stage} outcome={outcome} />
+          )}
         </div>
       )}
     </li>

@@ -56,7 +56,7 @@ export function Outcome({
             Nothing was changed.
           </p>
         </Notice>
-        <ConditionList conditions={refused} stage={stage} />
+        <ConditionList conditions={refused} stage={stage} outcome={Outcome} />
       </div>
     )
   }

@@ -2,6 +2,7 @@
 import Link from 'next/link'
 import { AskButton } from '@/app/_ui/ask-button.tsx'
 import { Mark } from '@/app/_ui/mark.tsx'
+import { Outcome } from '@/app/_ui/outcome.tsx'
 import { projectPath } from '@/app/_ui/paths.ts'
 import { markOf } from '@/app/_ui/state-mark.tsx'
 import type { SheetWaiting } from '@/lib/gate/day-sheet.ts'
@@ -64,7 +65,12 @@ export function WaitingLines({ group }: { readonly group: WaitingGroup }) {
         )}
         <p className="small soft">{record.projects.rows.get(record.id)?.name}</p>
         {!clock && asking !== undefined && (
-          <AskButton condition={asking.condition} stage={asking.stage} to={asking.to} />
+          <AskButton
+            condition={asking.condition}
+            stage={asking.stage}
+            to={asking.to}
+            outcome={Outcome}
+          />
         )}
       </div>
     </>

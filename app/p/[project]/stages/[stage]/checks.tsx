@@ -3,6 +3,7 @@ import { fileAddress, Photos } from '@/app/_entry/photos.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
 import { ConcedeForm, mayConcede } from '@/app/_ui/concede-form.tsx'
 import { Mark, type MarkName } from '@/app/_ui/mark.tsx'
+import { Outcome } from '@/app/_ui/outcome.tsx'
 import { unpassedChecks } from '@/lib/gate/sign-off.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Check, Stage } from '@/lib/record/entities/work.ts'
@@ -76,7 +77,7 @@ function CheckRow({ stage, check }: { readonly stage: Stage; readonly check: Che
       {mayEnter && <CheckEntry stage={stage} check={check} told={told} />}
       {amiss !== undefined && !conceded && mayConcede(amiss, stage.id, record, reader) && (
         <div className="enter">
-          <ConcedeForm condition={amiss} stage={stage.id} />
+          <ConcedeForm condition={amiss} stage={stage.id} outcome={Outcome} />
         </div>
       )}
     </li>

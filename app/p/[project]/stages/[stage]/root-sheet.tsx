@@ -3,6 +3,7 @@ import Link from 'next/link'
 import { AskButton } from '@/app/_ui/ask-button.tsx'
 import { waysTo } from '@/app/_ui/clearing.ts'
 import { CommandButton } from '@/app/_ui/command-button.tsx'
+import { Outcome } from '@/app/_ui/outcome.tsx'
 import { Sheet } from '@/app/_ui/paper.tsx'
 import { pathOf } from '@/app/_ui/paths.ts'
 import { rootChain } from '@/lib/gate/root-chain.ts'
@@ -62,7 +63,13 @@ export function RootSheet({ stage }: { readonly stage: Stage }) {
               {way.label}
             </CommandButton>
           ) : (
-            <AskButton key="ask" condition={top.condition} stage={top.stage} to={way.to} />
+            <AskButton
+              key="ask"
+              condition={top.condition}
+              stage={top.stage}
+              to={way.to}
+              outcome={Outcome}
+            />
           )
         })}
         {path !== null && !ways.some((way) => way.way === 'go' && way.href === path) && (

@@ -5,6 +5,7 @@ import { useDesk } from '@/app/_entry/use-desk.ts'
 import { CommandButton } from '@/app/_ui/command-button.tsx'
 import { ConditionList } from '@/app/_ui/condition-list.tsx'
 import { Mark } from '@/app/_ui/mark.tsx'
+import { Outcome } from '@/app/_ui/outcome.tsx'
 import { Head, Notice } from '@/app/_ui/paper.tsx'
 import { gateOf } from '@/lib/gate/gate.ts'
 import type { Stage } from '@/lib/record/entities/work.ts'
@@ -40,7 +41,7 @@ export function Start({ stage }: { readonly stage: Stage }) {
         <div className="cols cols-root">
           <RootSheet stage={stage} />
           <div className="stack">
-            <ConditionList conditions={unmet} stage={stage.id} />
+            <ConditionList conditions={unmet} stage={stage.id} outcome={Outcome} />
             <MetList met={met} of={requirements.length} />
           </div>
           <StartInstead stage={stage} />

@@ -56,6 +56,7 @@ export async function plant(
       now: null,
       expected: new Map(),
       creates: true,
+      jobs: [],
       settle: () => {},
       fail: () => {},
     },
@@ -120,7 +121,7 @@ export async function journalAgainstTables(db: Pick<pg.Pool, 'query'>, id: Recor
 function bytesOf(record: AnyRecord | undefined): string {
   if (record === undefined) return ''
   const tables = Object.entries(record).map(([name, value]: [string, unknown]) => {
-    if (value instanceof Map) return [name, Object.fromEntries(value)]
+    if (name === 'versions') return [name, Object.fromEntries(record.versions)]
     const rows = typeof value === 'object' && value && 'rows' in value ? value.rows : undefined
     return [name, rows instanceof Map ? [...rows.values()].sort(byId) : value]
   })

@@ -14,7 +14,7 @@ import type { Entity, Kind } from '../lib/record/entity.ts'
 import { isKind } from '../lib/record/entity.ts'
 import type { PersonId, ProjectId, ShopId } from '../lib/record/ids.ts'
 import { Instant } from '../lib/record/scalars.ts'
-import { loadRecord, readEntries } from '../lib/server/load.ts'
+import { type AnyRecord, loadRecord, readEntries } from '../lib/server/load.ts'
 import { type Commands, openCommands } from '../lib/server/run-command.ts'
 import { aDatabase, type TestDatabase } from './a-database.ts'
 import { anId } from './builders.ts'
@@ -129,6 +129,10 @@ function verifyIndependently(entries: readonly JournalEntry[]) {
   return { status, said: stdout.toString().trim() }
 }
 
+/** Versions lie in layers where steps changed them. */
+const inOneForm = (record: AnyRecord | undefined) =>
+  record && { ...record, versions: new Map(record.versions) }
+
 describe('a journal made by the one door', () => {
   it('replays to the tables, byte for byte, of the car and of both shops', async () => {
     for (const id of [car, ...shops]) {
@@ -141,7 +145,8 @@ describe('a journal made by the one door', () => {
 
   it('is the same on the cached record as on one read anew', async () => {
     for (const id of [car, ...shops]) {
-      expect(commands.records.peek(id)?.record).toEqual((await loadRecord(pool, id))?.record)
+      const [held, read] = [commands.records.peek(id), await loadRecord(pool, id)]
+      expect(inOneForm(held?.record)).toEqual(inOneForm(read?.record))
     }
   })
 

@@ -8,8 +8,12 @@ import type { Part, PartValue } from './journal-entry.ts'
 import { type ScopeKey, scopedOf, scopeOfInput } from './scope-key.ts'
 
 /** The hash of a part that has its value. */
-export const hashOfPart = (scope: ScopeKey, salt: string, value: PartValue): Sha256 =>
-  Sha256.parse(sha256Hex(canonicalJson({ salt, scope, value })))
+export const hashOfPart = (
+  scope: ScopeKey,
+  salt: string,
+  value: PartValue,
+  hash = sha256Hex,
+): Sha256 => Sha256.parse(hash(canonicalJson({ salt, scope, value })))
 
 interface Value {
   input?: Json
@@ -26,6 +30,7 @@ export function partsOf(
   entities: readonly Entity[],
   givenBy: string,
   newSalt: () => string,
+  hash = sha256Hex,
 ): Part[] {
   const values = new Map<ScopeKey, Value>()
   const partFor = (key: ScopeKey): Value => {
@@ -43,7 +48,7 @@ export function partsOf(
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([scope, value]) => {
       const salt = newSalt()
-      return { scope, salt, hash: hashOfPart(scope, salt, value), value }
+      return { scope, salt, hash: hashOfPart(scope, salt, value, hash), value }
     })
 }
 

@@ -2,6 +2,7 @@ import type { Entity, EntityByKind, Kind, Stub } from './entity.ts'
 import { isKind } from './entity.ts'
 import type { ProjectId, ShopId } from './ids.ts'
 import { emptyTable, type Table, withRows } from './table.ts'
+import { type Versions, versionsAfter } from './versions.ts'
 
 type TableOf<K extends Kind> = Table<EntityByKind[K]>
 
@@ -9,7 +10,7 @@ type TableOf<K extends Kind> = Table<EntityByKind[K]>
 export interface ProjectRecord {
   readonly id: ProjectId
   readonly version: number
-  readonly versions: ReadonlyMap<string, number>
+  readonly versions: Versions
   readonly projects: TableOf<'project'>
   readonly parties: TableOf<'party'>
   readonly participants: TableOf<'participant'>
@@ -39,7 +40,7 @@ export interface ProjectRecord {
 export interface ShopRecord {
   readonly id: ShopId
   readonly version: number
-  readonly versions: ReadonlyMap<string, number>
+  readonly versions: Versions
   readonly shops: TableOf<'shop'>
   readonly memberships: TableOf<'membership'>
   readonly bays: TableOf<'bay'>
@@ -101,15 +102,6 @@ export interface Step {
 function merge<K extends Kind>(table: TableOf<K>, kind: K, step: Step): TableOf<K> {
   const stubs = (step.stubs ?? []).filter((stub) => stub.kind === kind).map((stub) => stub.id)
   return withRows<EntityByKind[K]>(table, step.entities.filter(isKind(kind)), stubs)
-}
-
-function versionsAfter(
-  before: ReadonlyMap<string, number>,
-  step: Step,
-): ReadonlyMap<string, number> {
-  const versions = new Map(before)
-  for (const entity of step.entities) versions.set(entity.id, step.version)
-  return versions
 }
 
 /** The project's record after a step; tables that the step leaves alone are the same objects. */

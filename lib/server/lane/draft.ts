@@ -6,6 +6,7 @@ import type { Instant } from '../../record/scalars.ts'
 import { type Current, nothingYet, recordAfter } from '../load.ts'
 import type { Done } from '../views/changed-for.ts'
 import { type AnyMove, anyMove } from './outcome.ts'
+import { sha256 } from './sha256.ts'
 import type { Ticket } from './ticket.ts'
 
 /** A command that was decided and waits to be saved. */
@@ -88,6 +89,7 @@ export function take(
         previousHash: before.lastHash,
       },
       newSalt,
+      sha256,
     )
     const record = recordAfter(before.record, { version: to, entities: own })
     const bytes = before.bytes + sizeOfNew(before, own)

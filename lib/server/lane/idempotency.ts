@@ -3,16 +3,16 @@ import { joinParts } from '../../journal/parts.ts'
 import { canonicalJson } from '../../record/canonical-json.ts'
 import type { Json } from '../../record/condition.ts'
 import { ShopId } from '../../record/ids.ts'
-import { sha256Hex } from '../../record/sha256.ts'
 import { loadRecord, type Queryable, readEntries } from '../load.ts'
 import { doneBy } from './draft.ts'
 import { anyMove, type Outcome } from './outcome.ts'
 import type { Records } from './records.ts'
+import { sha256 } from './sha256.ts'
 import type { Ticket } from './ticket.ts'
 
 /** What a key stands for: sending it with something else is an error. */
 export const payloadHashOf = (name: string, input: Json): string =>
-  sha256Hex(canonicalJson({ name, input }))
+  sha256(canonicalJson({ name, input }))
 
 /** What was kept of a command that was carried out. */
 export interface Kept {

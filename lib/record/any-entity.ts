@@ -28,6 +28,10 @@ const tableByPrefix: { readonly [prefix: string]: (record: ProjectRecord) => Tab
   tld: (record) => record.told,
 }
 
+/** The entity of a project with that id, whatever its kind; undefined where there is none (or it lies in a shop book). */
+export const findEntity = (record: ProjectRecord, id: string): Entity | undefined =>
+  tableByPrefix[id.slice(0, 3)]?.(record).rows.get(id)
+
 /**
  * The entity of a project with that id, whatever its kind.
  * @throws {NoSuchEntity} where there is none, or it lies in a shop book. @throws {Hidden}

@@ -1,7 +1,7 @@
 import type { View } from '../record/actor.ts'
+import { findEntity } from '../record/any-entity.ts'
 import type { Condition } from '../record/condition.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
-import { findEntity } from './find-entity.ts'
 import { isSeen, seeAs } from './see.ts'
 import { type Viewer, viewerOf } from './viewer.ts'
 

@@ -7,15 +7,9 @@ import type { Preview } from '@/lib/build-order/csv/preview.ts'
 import type { ReadingContext } from '@/lib/build-order/csv/read-build-order.ts'
 import { all } from '@/lib/record/table.ts'
 import { ImportFoot } from './import-foot.tsx'
-import { PreviewSheet } from './preview-sheet.tsx'
+import { type Accepted, PreviewSheet } from './preview-sheet.tsx'
 
 type Read = (text: string, context: ReadingContext) => Preview
-
-/** What the person accepted after the first look. */
-export interface Accepted {
-  readonly shops: readonly string[]
-  readonly existing: boolean
-}
 
 /** A build order from a spreadsheet: read on this device, shown with all that is wrong, and imported whole or not at all. */
 export function ImportScreen() {

@@ -5,7 +5,12 @@ import { Head } from '@/app/_ui/paper.tsx'
 import type { Preview } from '@/lib/build-order/csv/preview.ts'
 import { csvFault } from '@/lib/words/csv.ts'
 import { partyName } from '@/lib/words/names.ts'
-import type { Accepted } from './import-screen.tsx'
+
+/** What the person accepted after the first look. */
+export interface Accepted {
+  readonly shops: readonly string[]
+  readonly existing: boolean
+}
 
 /** Faults and lines beyond so many are counted, not listed: nobody mends five hundred by reading on. */
 const SHOWN = 200

@@ -52,9 +52,7 @@ const everything = ofEveryKind()
 function ofEveryKind(): Entity[] {
   const { shop, bay, slot, membership, project: car, ...rest } = samples
   const others = Object.values(rest).map((entity) =>
-    entity.kind === 'changeOrder'
-      ? { ...entity, shownHash: hash, number: entity.id.endsWith('liners') ? 2 : 1 }
-      : entity,
+    entity.kind === 'changeOrder' ? { ...entity, shownHash: hash } : entity,
   )
   const known = [car, shop, membership, slot].flatMap((entity) => (entity ? [entity] : []))
   return [

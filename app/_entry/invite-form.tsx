@@ -28,6 +28,8 @@ export function InviteForm({
   const [link, setLink] = useState<HandedLink & { readonly name: string }>()
   const [wrong, setWrong] = useState<{ readonly field: string; readonly message: string }>()
   const [waiting, setWaiting] = useState(false)
+  // Whoever was just invited stands in the list at once; that mustn't fold the link away.
+  const [unfolded] = useState(open)
 
   const invite = async () => {
     if (name.trim() === '') return setWrong({ field: 'name', message: 'Give their name.' })
@@ -53,7 +55,7 @@ export function InviteForm({
   const at = (field: string) => (wrong?.field === field ? wrong.message : undefined)
 
   return (
-    <details className="invite" open={open}>
+    <details className="invite" open={unfolded}>
       <summary>Invite somebody</summary>
       <form
         className="stack"

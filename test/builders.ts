@@ -180,6 +180,7 @@ export const aHold = (over: Partial<Hold> & Pick<Hold, 'stage'>): Hold => ({
   clearedAt: null,
   clearedBy: null,
   remark: null,
+  removedAt: null,
   ...over,
 })
 export const aHandover = (over: Partial<Handover> = {}): Handover => ({

@@ -17,7 +17,7 @@ export const fields: { readonly [K in Kind]: string } = {
   check:
     'kind id project stage position type name unit least greatest state value firstValue text files by at removedAt',
   signOff: 'kind id project stage party type person at withdrawnAt reason',
-  hold: 'kind id project stage point name party person state setAt invitedAt visitAt clearedAt clearedBy remark',
+  hold: 'kind id project stage point name party person state setAt invitedAt visitAt clearedAt clearedBy remark removedAt',
   concession: 'kind id project stage rule entity reason needs parties person at withdrawnAt',
   ask: 'kind id project stage rule entity from to text person at closedAt',
   handover:

@@ -1,9 +1,10 @@
 import { type Actor, actsFor } from '../record/actor.ts'
 import type { Context } from '../record/command.ts'
-import { type Condition, wrongState } from '../record/condition.ts'
+import type { Condition } from '../record/condition.ts'
 import type { Hold } from '../record/entities/work.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import { must } from '../record/table.ts'
+import { notOpen } from './hold-state.ts'
 import { ownWorkConditions, standsIn } from './own-work.ts'
 import { notIn } from './stage-state.ts'
 
@@ -22,8 +23,8 @@ export function clearConditions(
   command: 'hold.release' | 'hold.waive',
   ctx: Context,
 ): Condition[] {
-  if (hold.clearedAt !== null)
-    return [{ ...wrongState(hold.id, hold.state, 'set', 'invited'), since: hold.clearedAt }]
+  const over = notOpen(hold)
+  if (over !== null) return [over]
   const stage = must(record.stages, hold.stage)
   const notBegun = notIn(stage, 'in work', 'paused', 'ended', 'signed off', 'in doubt')
   if (notBegun !== null) return [notBegun]

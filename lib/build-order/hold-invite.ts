@@ -1,10 +1,11 @@
 import * as z from 'zod/mini'
 import { actsFor, managesLead } from '../record/actor.ts'
 import { changes, defineCommand, refusal } from '../record/command.ts'
-import { wrongInput, wrongState } from '../record/condition.ts'
+import { wrongInput } from '../record/condition.ts'
 import { HoldId } from '../record/ids.ts'
 import { Instant } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
+import { notOpen } from './hold-state.ts'
 
 /**
  * Invites the party of a hold or witness point to a visit; again, where the visit is put off.
@@ -19,11 +20,8 @@ export const holdInvite = defineCommand({
   },
   decide(record, input, ctx) {
     const hold = must(record.holds, input.hold)
-    if (hold.clearedAt !== null)
-      return refusal({
-        ...wrongState(hold.id, hold.state, 'set', 'invited'),
-        since: hold.clearedAt,
-      })
+    const over = notOpen(hold)
+    if (over !== null) return refusal(over)
     if (input.visitAt <= ctx.now) return refusal(wrongInput(hold.id, 'visitAt', 'a time to come'))
     return changes({
       ...hold,

@@ -6,6 +6,7 @@ import type { Hold } from '../record/entities/work.ts'
 import { type HoldId, PartyId, PersonId, type ProjectId, StageId } from '../record/ids.ts'
 import { type Instant, Line } from '../record/scalars.ts'
 import { all, must } from '../record/table.ts'
+import { notOpen } from './hold-state.ts'
 import { bookOf, notOfParty } from './named-person.ts'
 import { partiesLeft } from './set-up.ts'
 
@@ -31,6 +32,7 @@ export const setHold = (
   clearedAt: null,
   clearedBy: null,
   remark: null,
+  removedAt: null,
 })
 
 /**
@@ -70,7 +72,7 @@ export const holdSet = defineCommand({
         hold.point === input.point &&
         hold.party === party.id &&
         hold.person === person &&
-        hold.clearedAt === null,
+        notOpen(hold) === null,
     )
     if (same !== undefined) wrong.push({ ...plain(same.id), rule: 'exists', field: 'party' })
     if (wrong.length > 0) return refusal(...wrong)

@@ -5,6 +5,7 @@ import { HoldId } from '../record/ids.ts'
 import { OptionalText } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
 import { clearConditions, cleared, mayClear } from './clear-hold.ts'
+import { notOpen } from './hold-state.ts'
 import { bookOfHands, ownWorkConditions } from './own-work.ts'
 
 /** The witness does without being there. Only a witness point is waived; a hold point is seen and released. */
@@ -29,7 +30,7 @@ export const holdWaive = defineCommand({
     const stage = must(record.stages, hold.stage)
     const press = { command: 'hold.waive', input: { hold: hold.id } } as const
     const unmet =
-      hold.clearedAt === null
+      notOpen(hold) === null
         ? ownWorkConditions(record, stage, hold.party, press, ctx)
         : clearConditions(record, hold, 'hold.waive', ctx)
     if (unmet.length > 0) return refusal(...unmet)

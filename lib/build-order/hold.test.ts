@@ -15,9 +15,14 @@ import {
   owner,
   trimShop,
 } from '../../test/builders.ts'
-import { press } from '../../test/press.ts'
+import { press, pressed } from '../../test/press.ts'
+import { startConditions } from '../gate/start.ts'
+import type { Hold, Stage } from '../record/entities/work.ts'
+import { must } from '../record/table.ts'
 import { holdInvite } from './hold-invite.ts'
 import { holdRelease } from './hold-release.ts'
+import { holdRemove } from './hold-remove.ts'
+import { holdSet } from './hold-set.ts'
 import { holdTakeBack } from './hold-take-back.ts'
 import { holdWaive } from './hold-waive.ts'
 
@@ -204,6 +209,54 @@ describe('hold.takeBack', () => {
     expect(press(holdTakeBack, anActor(owner), begun, { hold: hold.id, reason })).toMatchObject({
       outcome: 'refusal',
       conditions: [{ entity: next.id, clearedWith: { command: 'stage.reopen' } }],
+    })
+  })
+})
+
+describe('hold.remove', () => {
+  const ada = anActor(lead)
+  const input = { hold: hold.id, reason: 'Set on the wrong card.' }
+  const next = aStage({ assemblies: [] })
+  const link = aLink({ from: stage.id, to: next.id })
+  const over: Stage = { ...stage, state: 'signed off', signedOffAt: at(10) }
+  const waiting = aRecord(over, next, link, hold)
+
+  it('lets what follows go on without it, and keeps why', () => {
+    expect(startConditions(waiting, next, at(100))).toMatchObject([{ rule: 'hold' }])
+    const without = pressed(holdRemove, ada, waiting, input)
+    expect(startConditions(without, next, at(100))).toEqual([])
+    expect(must(without.holds, hold.id)).toMatchObject({
+      state: 'set',
+      removedAt: at(100),
+      remark: input.reason,
+    })
+    const removed = { conditions: [{ rule: 'state', is: 'removed', since: at(100) }] }
+    expect(press(holdRemove, ada, without, input)).toMatchObject(removed)
+    expect(press(holdRelease, anActor(owner), without, { hold: hold.id })).toMatchObject(removed)
+    const visit = { hold: hold.id, visitAt: at(200) }
+    expect(press(holdInvite, ada, without, visit)).toMatchObject(removed)
+    const again = { stage: stage.id, point: 'hold', name: 'Seen', party: owner }
+    expect(press(holdSet, ada, without, again).outcome).toBe('changes')
+  })
+
+  it('is for the lead’s manager, not for whom it stops nor for whoever clears it', () => {
+    for (const other of [anActor(lead, { role: 'hand' }), wyn, anActor(owner)])
+      expect(press(holdRemove, other, waiting, input).outcome).toBe('forbidden')
+    expect(press(holdRemove, ada, waiting, { ...input, reason: ' ' }).outcome).toBe('invalid')
+  })
+
+  it('refuses once it is released, once what follows has begun, and on work that was reopened', () => {
+    const released: Hold = { ...hold, state: 'released', clearedAt: at(20), clearedBy: ada.person }
+    expect(press(holdRemove, ada, aRecord(over, released), input)).toMatchObject({
+      conditions: [{ rule: 'state', entity: hold.id, is: 'released' }],
+    })
+    const begun: Stage = { ...next, state: 'in work', startedAt: at(30) }
+    expect(press(holdRemove, ada, aRecord(over, begun, link, hold), input)).toMatchObject({
+      conditions: [{ rule: 'state', entity: next.id, is: 'in work' }],
+    })
+    const reopened = aRecord({ ...stage, state: 'reopened', doubt: 'It weeps.' }, hold)
+    expect(press(holdRemove, ada, reopened, input)).toMatchObject({
+      conditions: [{ rule: 'state', entity: stage.id, is: 'reopened' }],
     })
   })
 })

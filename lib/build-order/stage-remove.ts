@@ -1,14 +1,13 @@
 import * as z from 'zod/mini'
-import { managesLead } from '../record/actor.ts'
+import { leadOf, managesLead } from '../record/actor.ts'
 import { changes, defineCommand, refusal } from '../record/command.ts'
 import { type Condition, wrongState } from '../record/condition.ts'
-import type { Hold, Link } from '../record/entities/work.ts'
+import type { Link } from '../record/entities/work.ts'
 import { StageId } from '../record/ids.ts'
 import { Text } from '../record/scalars.ts'
 import { all, must } from '../record/table.ts'
+import { notOpen } from './hold-state.ts'
 import { notPlanned } from './set-up.ts'
-
-const isSet = (state: Hold['state']): boolean => state === 'set' || state === 'invited'
 
 /** The shorter of two windows, where null is none. */
 const shorter = (a: number | null, b: number | null): number | null =>
@@ -37,13 +36,14 @@ export const stageRemove = defineCommand({
           clearedWith: { command: 'slot.release', input: { slot: slot.id } },
         }),
       )
+    const lead = leadOf(record)
     const holds = all(record.holds)
-      .filter((hold) => hold.stage === stage.id && isSet(hold.state))
+      .filter((hold) => hold.stage === stage.id && notOpen(hold) === null)
       .map(
         (hold): Condition => ({
-          ...wrongState(hold.id, hold.state, 'released', 'waived'),
-          clearedBy: [hold.party],
-          clearedWith: { command: 'hold.waive', input: { hold: hold.id } },
+          ...wrongState(hold.id, hold.state, 'released', 'waived', 'removed'),
+          clearedBy: lead === undefined ? [] : [lead.id],
+          clearedWith: { command: 'hold.remove', input: { hold: hold.id } },
         }),
       )
     const wrong = [...notPlanned(stage), ...slots, ...holds]

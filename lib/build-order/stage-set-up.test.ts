@@ -216,7 +216,7 @@ describe('stage.remove', () => {
       outcome: 'refusal',
       conditions: [
         { rule: 'state', is: 'agreed', clearedWith: { command: 'slot.release' } },
-        { rule: 'state', is: 'set', clearedBy: [owner], clearedWith: { command: 'hold.waive' } },
+        { rule: 'state', is: 'set', clearedBy: [lead], clearedWith: { command: 'hold.remove' } },
       ],
     })
   })

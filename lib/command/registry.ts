@@ -7,6 +7,7 @@ import { decisionChoose } from '../build-order/decision-choose.ts'
 import { decisionWithdraw } from '../build-order/decision-withdraw.ts'
 import { holdInvite } from '../build-order/hold-invite.ts'
 import { holdRelease } from '../build-order/hold-release.ts'
+import { holdRemove } from '../build-order/hold-remove.ts'
 import { holdSet } from '../build-order/hold-set.ts'
 import { holdTakeBack } from '../build-order/hold-take-back.ts'
 import { holdWaive } from '../build-order/hold-waive.ts'
@@ -103,6 +104,7 @@ export const projectCommands = {
   'link.remove': linkRemove,
   'link.draw': linkDraw,
   'hold.set': holdSet,
+  'hold.remove': holdRemove,
   'decision.withdraw': decisionWithdraw,
   'decision.choose': decisionChoose,
   'decision.ask': decisionAsk,

@@ -18,8 +18,8 @@ const open = <T>(row: { readonly removedAt: unknown }, keys: readonly T[]): read
 export const linksTo = indexBy<Link>((link) => open(link, [link.to]))
 /** Links by the stage that is waited for. */
 export const linksFrom = indexBy<Link>((link) => open(link, [link.from]))
-/** Hold and witness points by their stage. */
-export const holdsOf = indexBy<Hold>((hold) => [hold.stage])
+/** Hold and witness points that were not removed, by their stage. */
+export const holdsOf = indexBy<Hold>((hold) => open(hold, [hold.stage]))
 /** Checks by their stage. */
 export const checksOf = indexBy<Check>((check) => open(check, [check.stage]))
 /** Signatures that stand, by their stage. */

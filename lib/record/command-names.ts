@@ -19,6 +19,7 @@ export const projectCommandNames = [
   'check.add',
   'check.remove',
   'hold.set',
+  'hold.remove',
   'buildOrder.import',
   'stage.start',
   'stage.pause',

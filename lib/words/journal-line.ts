@@ -161,6 +161,7 @@ const phrases: { readonly [Name in CommandName]: Phrase } = {
   'check.add': check('added check'),
   'check.remove': check('removed check'),
   'hold.set': hold('set'),
+  'hold.remove': hold('removed'),
   'buildOrder.import': just('imported a build order'),
   'stage.start': work('started'),
   'stage.pause': stage('paused'),

@@ -57,6 +57,7 @@ const commands: { readonly [Name in CommandName]: (thing: Thing) => string } = {
   'check.add': named('Add check'),
   'check.remove': just('Remove the check'),
   'hold.set': just('Set the point'),
+  'hold.remove': just('Remove the point'),
   'buildOrder.import': just('Import the build order'),
   'stage.start': after('Start'),
   'stage.pause': after('Pause'),

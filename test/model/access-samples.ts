@@ -218,6 +218,7 @@ export const inputs: { readonly [Name in CommandName]: Input } = {
   'link.remove': { link: own('lnk'), ...because },
   'check.add': { ...onStage, type: 'tick', name: 'Clean' },
   'check.remove': { check: own('chk'), ...because },
+  'hold.remove': { hold: anId('hld', 'shop'), ...because },
   'hold.set': { ...onStage, point: 'hold', name: 'Seen', party: lead },
   'buildOrder.import': {
     parties: [],

@@ -37,6 +37,7 @@ export const mayPress = {
   'link.remove': '       y .  . .  . .  .  .  .  .  .',
   'check.add': '         y .  y .  . .  .  .  .  .  .',
   'check.remove': '      y .  . .  . .  .  .  .  .  .',
+  'hold.remove': '       y .  . .  . .  .  .  .  .  .',
   'hold.set': '          y .  . .  . .  .  .  .  .  .',
   'buildOrder.import': ' y .  . .  . .  .  .  .  .  .',
   'stage.start': '       . .  y y  . .  .  .  .  .  .',

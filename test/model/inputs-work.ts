@@ -108,6 +108,7 @@ export const workInputs: Inputs<
   | 'check.remove'
   | 'check.record'
   | 'hold.set'
+  | 'hold.remove'
   | 'hold.release'
   | 'hold.invite'
   | 'hold.waive'
@@ -185,6 +186,10 @@ export const workInputs: Inputs<
       : (aParty(scene, ({ role }) => role !== 'supplier')?.id ?? stage.party),
     ...perhaps(scene, 8, { person: 'psn_wyn' }),
   })),
+  'hold.remove': (scene) => {
+    const hold = oneOf(scene, scene.record.holds, (one) => isOpen(one) || scene.dice.chance(10))
+    return hold && { hold: hold.id, ...reason }
+  },
   'hold.release': (scene) =>
     onHold(scene, isOpen, perhaps(scene, 30, { remark: 'Seen, all well.' })),
   'hold.waive': (scene) => onHold(scene, (one) => isOpen(one) && one.point === 'witness', {}),

@@ -59,7 +59,7 @@ function beforeIt(record: ProjectRecord, stage: Stage, at: string): Unmet[] {
         found.push({ rule: 'greatest-lag', entity: link.id })
     }
     for (const hold of all(record.holds)) {
-      if (hold.stage !== before.id || hold.clearedAt !== null) continue
+      if (hold.stage !== before.id || hold.clearedAt !== null || hold.removedAt !== null) continue
       const visited = hold.visitAt !== null && hold.visitAt <= at
       if (hold.point === 'hold' || hold.state !== 'invited' || !visited)
         found.push({ rule: 'hold', entity: hold.id })

@@ -196,12 +196,13 @@ function conceded(was: ProjectRecord, is: ProjectRecord): string[] {
     .map((one) => `${one.rule} of ${one.entity} conceded, which nobody may`)
 }
 
+const undoes = ['hold.takeBack', 'hold.remove']
 const rests = ['in work', 'ended', 'signed off', 'in doubt']
 
 /** What work rests on isn't taken back under it: a hold point's release, a concession. */
 function takenBack({ name }: Press, was: ProjectRecord, is: ProjectRecord): string[] {
   const holds = all(is.holds)
-    .filter((hold) => name === 'hold.takeBack' && was.holds.rows.get(hold.id) !== hold)
+    .filter((hold) => undoes.includes(name) && was.holds.rows.get(hold.id) !== hold)
     .filter((hold) =>
       all(is.links).some(
         ({ from, to, removedAt }) =>

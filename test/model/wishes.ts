@@ -34,6 +34,7 @@ const weights: { readonly [Name in CommandName]: readonly [setUp: number, work: 
   'check.remove': [1, 0.5],
   'check.record': [0, 6],
   'hold.set': [7, 2],
+  'hold.remove': [0.5, 1],
   'hold.release': [0, 4],
   'hold.invite': [1, 2],
   'hold.waive': [2, 4],

@@ -80,7 +80,10 @@ export function coming(record: ProjectRecord, reader: Reader): readonly Coming[]
     ]
   })
   const visits = [...record.holds.rows.values()].flatMap((hold): Coming[] =>
-    hold.state === 'invited' && hold.visitAt !== null && hold.visitAt > now
+    hold.state === 'invited' &&
+    hold.removedAt === null &&
+    hold.visitAt !== null &&
+    hold.visitAt > now
       ? [
           {
             key: hold.id,

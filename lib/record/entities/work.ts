@@ -147,6 +147,7 @@ export const Hold = z.object({
   clearedAt: z.nullable(Instant),
   clearedBy: z.nullable(PersonId),
   remark: z.nullable(OptionalText),
+  removedAt: z.nullable(Instant),
 })
 export type Hold = Readonly<z.infer<typeof Hold>>
 

@@ -1,25 +1,26 @@
 'use client'
 import { useState } from 'react'
 import { PressFoot } from '@/app/_entry/press-foot.tsx'
+import { RemoveFold } from '@/app/_entry/remove-fold.tsx'
 import { SelectField, TextField } from '@/app/_entry/text-field.tsx'
 import { partiesHere, useDesk } from '@/app/_entry/use-desk.ts'
 import { usePress } from '@/app/_entry/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
+import { holdsOf } from '@/lib/gate/indexes.ts'
 import type { Stage } from '@/lib/record/entities/work.ts'
-import { all } from '@/lib/record/table.ts'
 import { label } from '@/lib/words/labels.ts'
 import { partyName, personName } from '@/lib/words/names.ts'
 
 /** The hold and witness points after a stage: what follows waits for them. */
 export function Holds({ stage, sets }: { readonly stage: Stage; readonly sets: boolean }) {
-  const { record, reader } = useDesk()
-  const holds = all(record.holds).filter((hold) => hold.stage === stage.id)
+  const { record, reader, standing } = useDesk()
+  const holds = holdsOf(record.holds, stage.id)
   return (
     <section className="sheet stack">
       <Head title="Points" note={String(holds.length)} />
       <ul className="ruled">
         {holds.map((hold) => (
-          <li key={hold.id}>
+          <li key={hold.id} className="stack tight">
             <p>
               <b>{hold.name}</b>
               <span className="small">
@@ -30,6 +31,13 @@ export function Holds({ stage, sets }: { readonly stage: Stage; readonly sets: b
                 {hold.state}
               </span>
             </p>
+            {standing.managesLead && hold.clearedAt === null && (
+              <RemoveFold
+                name="hold.remove"
+                input={{ hold: hold.id }}
+                label={label('hold.remove')}
+              />
+            )}
           </li>
         ))}
       </ul>

@@ -9,9 +9,15 @@ export const Instant = z
       'a time such as 2026-11-25T08:17:22.123Z',
     ),
   )
-  .check(z.refine((text) => !Number.isNaN(Date.parse(text)), 'a time that exists'))
+  .check(z.refine((text) => isOwnName(text), 'a time that exists'))
   .brand<'Instant'>()
 export type Instant = z.infer<typeof Instant>
+
+/** 24:00 and the 30th of February are taken for the next day: such a text would come back from the database as another. */
+function isOwnName(text: string): boolean {
+  const ms = Date.parse(text)
+  return !Number.isNaN(ms) && new Date(ms).toISOString() === text
+}
 
 /** A day in the shop's own zone, `2026-11-25`: promises, decide-by days, closures. */
 export const CivilDate = z.iso.date().brand<'CivilDate'>()

@@ -7,7 +7,8 @@ import { allOrHidden, must } from '../record/table.ts'
 
 /**
  * Lets a person act for a party that has no shop here: the owner, a supplier, an observer. A shop's people come by its
- * shop book. Refuses a person who takes part already: one person acts for one party.
+ * shop book. Refuses a person who takes part already (one person acts for one party), and a second person for the owner by
+ * anybody else: whoever acts for the owner can say yes to the lead's own prices.
  */
 export const participantAdd = defineCommand({
   name: 'participant.add',
@@ -21,10 +22,16 @@ export const participantAdd = defineCommand({
     // Who leads can't also give the owner's yes.
     if (input.person === ctx.actor.person)
       return refusal(wrongInput(party.id, 'person', 'somebody else than yourself'))
-    const same = allOrHidden(record.participants).find(
-      (other) => other.person === input.person && other.removedAt === null,
-    )
+    const acting = allOrHidden(record.participants).filter(({ removedAt }) => removedAt === null)
+    const same = acting.find((other) => other.person === input.person)
     if (same !== undefined) return refusal({ ...plain(same.id), rule: 'exists', field: 'person' })
+    const owned = party.role === 'owner' && acting.some((other) => other.party === party.id)
+    if (owned && ctx.actor.party !== party.id)
+      return refusal({
+        ...wrongInput(party.id, 'party', 'the owner lets further people in'),
+        clearedBy: [party.id],
+        clearedWith: { command: 'participant.add', input: { party: party.id } },
+      })
     return changes({
       kind: 'participant',
       id: ctx.newId('ptc'),

@@ -265,6 +265,23 @@ describe('participant.add and participant.remove', () => {
     })
   })
 
+  it("lets nobody but the owner bring in a second person for the owner's yes", () => {
+    const second = anId('psn', 'second')
+    expect(add(owner, second, aRecord(partaking))).toMatchObject({
+      conditions: [
+        {
+          rule: 'input',
+          field: 'party',
+          clearedBy: [owner],
+          clearedWith: { command: 'participant.add' },
+        },
+      ],
+    })
+    expect(add(owner, second, aRecord(partaking), ines)).toMatchObject({ outcome: 'changes' })
+    const gone = { ...partaking, removedAt: at(3) }
+    expect(add(owner, second, aRecord(gone))).toMatchObject({ outcome: 'changes' })
+  })
+
   it('ends a part once', () => {
     const remove = (record: ProjectRecord, actor: Actor) =>
       press(participantRemove, record, { participant: partaking.id }, actor)

@@ -1,40 +1,17 @@
 import type pg from 'pg'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { RecordId } from '../lib/journal/journal-entry.ts'
-import type { Entity } from '../lib/record/entity.ts'
 import type { PersonId, ProjectId } from '../lib/record/ids.ts'
-import { Instant } from '../lib/record/scalars.ts'
 import { freshKey } from '../lib/server/fresh-key.ts'
 import { listenToOtherNodes, type OtherNodes } from '../lib/server/live/other-nodes.ts'
 import { type Commands, openCommands } from '../lib/server/run-command.ts'
 import { aDatabase, type TestDatabase } from './a-database.ts'
-import { anId, anOpenWindow, aParty, aProject, aShell } from './builders.ts'
-import { aPool, aShopWithBay, done, journalAgainstTables, plant, signedInAs } from './plant.ts'
+import { anId } from './builders.ts'
+import { aPool, done, journalAgainstTables, signedInAs } from './plant.ts'
+import { busy, cars, contested, host, plantGround, rivals, span } from './race-ground.ts'
 
-const RIVALS = 50
 const CLIENTS = 20
 const PRESSES = 10
-
-const rivals = Array.from({ length: RIVALS }, (_, n) => aShopWithBay(`rival${n}`))
-const host = aShopWithBay('host')
-const span = {
-  from: Instant.parse('2031-05-05T08:00:00.000Z'),
-  to: Instant.parse('2031-05-09T18:00:00.000Z'),
-}
-
-/** A car of the host's shop, with its shell. */
-const aCar = (name: string): Entity[] => {
-  const project = anId('prj', name)
-  const lead = anId('pty', name)
-  return [
-    aProject({ id: project, name }),
-    aParty({ id: lead, project, lead: true, shop: host.shop }),
-    aShell({ id: anId('asm', name), project, custodian: lead }),
-  ]
-}
-const contested = anId('prj', 'contested')
-const busy = anId('prj', 'busy')
-const cars = Array.from({ length: RIVALS }, (_, n) => `car${n}`)
 
 describe.each([1, 2])('with %i app nodes on one database', (count) => {
   let database: TestDatabase
@@ -45,17 +22,7 @@ describe.each([1, 2])('with %i app nodes on one database', (count) => {
   beforeAll(async () => {
     database = await aDatabase()
     const first = aPool(database.url)
-    await plant(first, host.entities)
-    for (const { entities } of rivals) await plant(first, entities)
-    await plant(first, [
-      ...aCar('contested'),
-      anOpenWindow({ project: contested, assembly: anId('asm', 'contested'), ...span }),
-      ...rivals.map(({ shop }, n) =>
-        aParty({ id: anId('pty', `rival${n}`), project: contested, shop }),
-      ),
-    ])
-    await plant(first, aCar('busy'))
-    for (const car of cars) await plant(first, aCar(car))
+    await plantGround(first)
     pools.push(first, ...Array.from({ length: count - 1 }, () => aPool(database.url)))
     for (const pool of pools) {
       const commands = openCommands(pool)

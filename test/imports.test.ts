@@ -46,6 +46,12 @@ type Import = { readonly from: string; readonly to: string; readonly typeOnly: b
 
 const files = [...sources('app'), ...sources('lib'), ...sources('seed')]
 const imports = files.flatMap(importsOf)
+const loads = new Map(
+  files.map((file) => [
+    file,
+    imports.filter(({ from, typeOnly }) => from === file && !typeOnly).map(({ to }) => to),
+  ]),
+)
 
 describe('the dependency rule', () => {
   it('has read what it judges', () => {
@@ -119,6 +125,10 @@ describe('the dependency rule', () => {
     ).toEqual([])
   })
 
+  it('lets no file load itself round a corner', () => {
+    expect(files.map((file) => roundTo(file)).filter((path) => path !== null)).toEqual([])
+  })
+
   it('would see a forbidden import', () => {
     expect(isUpOrAcross('lib/gate/start.ts', 'lib/plan/plan.ts')).toBe(true)
     expect(isUpOrAcross('lib/shop/slot.ts', 'lib/money/tax.ts')).toBe(true)
@@ -129,6 +139,24 @@ describe('the dependency rule', () => {
 /** Seeding is the server's and its scripts' business. */
 function isSeeding(from: string, to: string): boolean {
   return levelOf(from) === 7 && !from.startsWith('lib/live/') && to.startsWith('seed/')
+}
+
+/** The shortest way by which a file comes to load itself, types apart; null where it doesn't. */
+function roundTo(file: string): string | null {
+  const cameFrom = new Map<string, string>()
+  const next = [file]
+  for (const from of next) {
+    for (const to of loads.get(from) ?? []) {
+      if (cameFrom.has(to)) continue
+      cameFrom.set(to, from)
+      next.push(to)
+    }
+  }
+  if (!cameFrom.has(file)) return null
+  const way = [file]
+  for (let at = cameFrom.get(file); at !== undefined && at !== file; at = cameFrom.get(at))
+    way.unshift(at)
+  return [file, ...way].join(' > ')
 }
 
 function isUpOrAcross(from: string, to: string): boolean {

@@ -68,7 +68,9 @@ export function PressButton({
   ]
   return (
     <div className="stack tight">
+      {/* Another command is another button: a live change never swaps what a thumb already lies on. */}
       <button
+        key={name}
         type="button"
         className={names.filter((part) => part !== '').join(' ')}
         aria-busy={press.waiting}

@@ -18,13 +18,17 @@ export function AccountDesk({ me }: { readonly me: Me }) {
           <ul className="ruled">
             {me.shops.map((shop) => (
               <li key={shop.id} className="rowend">
-                <Link href={`/shops/${shop.id}`}>{shop.name}</Link>
+                <Link className="row-link" href={`/shops/${shop.id}`}>
+                  {shop.name}
+                </Link>
                 <span className="small">{shop.role}</span>
               </li>
             ))}
             {me.projects.map((project) => (
               <li key={project.id} className="rowend">
-                <Link href={`/p/${project.id}`}>{project.name}</Link>
+                <Link className="row-link" href={`/p/${project.id}`}>
+                  {project.name}
+                </Link>
                 <span className="small">
                   {project.partyName}
                   {project.lead ? ', lead' : ''}

@@ -30,7 +30,9 @@ export function ShopsProject() {
           <Head title="You can start" note={ready.length} />
           {ready.length === 0 && (
             <EmptyState title="Nothing of yours can start now">
-              <Link href={projectPath(record.id, 'build-order')}>See what waits, and on whom</Link>
+              <Link className="row-link" href={projectPath(record.id, 'build-order')}>
+                See what waits, and on whom
+              </Link>
             </EmptyState>
           )}
           <ul className="stack tight">

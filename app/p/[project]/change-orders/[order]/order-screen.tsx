@@ -40,7 +40,7 @@ function OrderDesk({ order }: { readonly order: ChangeOrder }) {
   }
   return (
     <div className="stack">
-      <p className="row spread no-print">
+      <p className="way row spread no-print">
         <Link href={`/p/${record.id}/change-orders`}>All change orders</Link>
         {order.state === 'sent' && authority !== null && (
           <a className="btn btn-line phone" href="#answer">

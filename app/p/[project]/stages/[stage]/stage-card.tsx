@@ -135,7 +135,7 @@ function Brought({ stage }: { readonly stage: Stage }) {
   const decision = stage.decision === null ? undefined : record.decisions.rows.get(stage.decision)
   if (order === undefined && decision === undefined) return null
   return (
-    <p className="row small">
+    <p className="way row small">
       {order !== undefined && (
         <Link href={projectPath(record.id, `change-orders/${order.id}`)}>
           Brought by change order {order.number}

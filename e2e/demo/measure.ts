@@ -27,8 +27,14 @@ export function crampedTargets(): string[] {
 export function outOfOrder(): string[] {
   const main = document.querySelector('main')
   if (main === null) return ['there is no main']
+  const scrolls = (e: Element) => {
+    let up: Element | null = e.parentElement
+    while (up !== null && up !== main && !/auto|scroll/.test(getComputedStyle(up).overflowY))
+      up = up.parentElement
+    return up !== main
+  }
   const presses = [...main.querySelectorAll('a[href], button, input, select, textarea, summary')]
-    .filter((e) => e.checkVisibility() && e.closest('.sheet-foot, .chart') === null)
+    .filter((e) => e.checkVisibility() && e.closest('.sheet-foot') === null && !scrolls(e))
     .map((e) => ({ e, at: e.getBoundingClientRect() }))
   return presses.flatMap(({ e, at }, i) => {
     const before = presses[i - 1]

@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest'
-import { anEngine, anId, aRecord, aStage, at, engineShop, lead } from '../../test/builders.ts'
+import {
+  aHold,
+  anEngine,
+  anId,
+  aRecord,
+  aStage,
+  at,
+  engineShop,
+  lead,
+} from '../../test/builders.ts'
 import { projectCommandNames, shopCommandNames } from '../record/command-names.ts'
 import { commandTitle } from './command-title.ts'
 import { doingLine, journalLine, whatWasDone } from './journal-line.ts'
@@ -58,6 +67,13 @@ describe('lines of the journal', () => {
   it('names nobody whose name this view may not know', () => {
     expect(journalLine({ ...done, person: anId('psn', 'x') }, [stage], record, reader)).toBe(
       'Somebody signed off 38 · Engine ready to fit',
+    )
+  })
+
+  it('says of work by who had released a point of it that the point is to be cleared anew', () => {
+    const hold = aHold({ stage: stage.id, name: 'Seen before it is closed' })
+    expect(doingLine({ ...done, command: 'stage.end' }, [stage, hold], record, reader)).toBe(
+      'Bexwater Engines ended work on 38 · Engine ready to fit; “Seen before it is closed” is to be cleared anew, by somebody else',
     )
   })
 

@@ -9,6 +9,8 @@ export type Mailbox = {
   /** Waits for the next mail to that address. */
   readonly next: (to: string) => Promise<Mail>
   readonly all: readonly Mail[]
+  /** Takes none of the next so many mails: it is out of order for a while. */
+  readonly refuse: (mails: number) => void
   readonly close: () => void
 }
 
@@ -16,10 +18,16 @@ export type Mailbox = {
 export async function aMailbox(): Promise<Mailbox> {
   const all: Mail[] = []
   const waiting = new Set<() => void>()
+  let refusing = 0
   const server = createServer((socket) =>
     talk(socket, (mail) => {
+      if (refusing > 0) {
+        refusing--
+        return false
+      }
       all.push(mail)
       for (const look of waiting) look()
+      return true
     }),
   )
   server.listen(0, '127.0.0.1')
@@ -43,11 +51,15 @@ export async function aMailbox(): Promise<Mailbox> {
         waiting.add(look)
         look()
       }),
+    refuse: (mails) => {
+      refusing = mails
+    },
     close: () => void server.close(),
   }
 }
 
-function talk(socket: Socket, keep: (mail: Mail) => void): void {
+/** `keep` says whether it took the mail. */
+function talk(socket: Socket, keep: (mail: Mail) => boolean): void {
   let to = ''
   let body: string[] | undefined
   let rest = ''
@@ -58,9 +70,9 @@ function talk(socket: Socket, keep: (mail: Mail) => void): void {
         body.push(line)
         return
       }
-      keep({ to, text: readable(body.join('\n')) })
+      const kept = keep({ to, text: readable(body.join('\n')) })
       body = undefined
-      say('250 kept')
+      say(kept ? '250 kept' : '451 not just now')
     } else if (/^(EHLO|HELO|MAIL|RSET)/i.test(line)) say('250 go on')
     else if (/^RCPT/i.test(line)) {
       to = /<([^>]*)>/.exec(line)?.[1] ?? ''

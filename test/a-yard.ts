@@ -68,7 +68,7 @@ export async function aYard(
     url: `http://127.0.0.1:${port}`,
     doors,
     async close() {
-      doors.close()
+      await doors.close()
       await io.close()
       await others.close()
       await prisma.$disconnect()

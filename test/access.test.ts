@@ -5,8 +5,9 @@ import type { HandedLink } from '../lib/command/wire-access.ts'
 import { freshKey } from '../lib/server/fresh-key.ts'
 import { aPlantedYard, type PlantedYard } from './a-planted-yard.ts'
 import { aBrowser, type Browser, browserWith, type TestYard } from './a-yard.ts'
-import { anId, leadShop, owner, project } from './builders.ts'
+import { anId, leadShop, project } from './builders.ts'
 import { personOf } from './see-cast.ts'
+import { castings } from './see-samples.ts'
 
 let planted: PlantedYard
 let yard: TestYard
@@ -126,7 +127,12 @@ describe('an invitation', () => {
   it('of somebody with an account asks for the password they have: the link alone opens nothing', async () => {
     const known = await yard.doors.signIn.byPassword('wren@yard.example', 'a long enough one', 'x')
     expect(known).toMatchObject({ name: 'Wren Ashby', proof: 'password' })
-    const answer = await invite({ project, party: owner, name: 'Wren', email: 'wren@yard.example' })
+    const answer = await invite({
+      project,
+      party: castings,
+      name: 'Wren',
+      email: 'wren@yard.example',
+    })
     const { url }: HandedLink = await answer.json()
     const path = `/api${pathOf(url)}`
     const nobody = browserWith(yard.url, '')

@@ -21,6 +21,14 @@ afterAll(async () => {
   mailbox.close()
 })
 
+/** Jobs that were saved and not put into the queue yet. */
+async function waitingJobs(): Promise<number> {
+  const { rows } = await planted.pool.query<{ readonly n: number }>(
+    'select count(*)::int as n from "Job"',
+  )
+  return rows[0]?.n ?? -1
+}
+
 const tokenIn = (text: string): string => /\/sign-in\/link\/([\w-]+)/.exec(text)?.[1] ?? ''
 
 describe('with a mail server', () => {
@@ -29,7 +37,53 @@ describe('with a mail server', () => {
     const invite = { shop: leadShop, role: 'hand', name: 'Wren Ashby', email: 'wren@yard.example' }
     const link: HandedLink = await (await manager.post('/api/invitations', invite)).json()
     expect(link.mailed).toBe(true)
-    expect((await mailbox.next('wren@yard.example')).text).toContain(link.url)
+    const { text } = await mailbox.next('wren@yard.example')
+    const token = /\/join\/([\w-]+)/.exec(text)?.[1] ?? ''
+    expect(await yard.doors.invitations.read(token)).toMatchObject({ name: 'Wren Ashby' })
+  })
+
+  it('an invitation that is refused sends no mail', async () => {
+    const hand = await aBrowser(yard, personOf['lead hand'])
+    const invite = { shop: leadShop, role: 'hand', name: 'Tarn Oake', email: 'tarn@yard.example' }
+    expect((await hand.post('/api/invitations', invite)).status).toBe(403)
+    expect(await waitingJobs()).toBe(0)
+    const manager = await aBrowser(yard, personOf.lead)
+    await manager.post('/api/invitations', { ...invite, email: 'oake@yard.example' })
+    await mailbox.next('oake@yard.example')
+    expect(mailbox.all.some(({ to }) => to === 'tarn@yard.example')).toBe(false)
+  })
+
+  it('a mail that the server would not take is sent again, once', async () => {
+    const manager = await aBrowser(yard, personOf.lead)
+    const invite = { shop: leadShop, role: 'hand', name: 'Fen Marsh', email: 'fen@yard.example' }
+    mailbox.refuse(1)
+    await manager.post('/api/invitations', invite)
+    expect((await mailbox.next('fen@yard.example')).text).toContain('/join/')
+    expect(mailbox.all.filter(({ to }) => to === 'fen@yard.example')).toHaveLength(1)
+  })
+
+  it('no link lies in the queue, and what was saved before a node died is sent by the next', async () => {
+    const asked = { type: 'sign-in', person: personOf.trim, next: null, askedAt: new Date() }
+    const late = { ...asked, person: personOf.lead, askedAt: new Date(Date.now() - 3_600_000) }
+    const sent = mailbox.all.length
+    await planted.pool.query(
+      `insert into "Job" ("name", "payload") values ('mail', $1), ('mail', $2)`,
+      [late, asked],
+    )
+    const next = await aYard(planted.databaseUrl, { SMTP_URL: mailbox.url })
+    try {
+      await mailbox.next('thistle@yard.example')
+      const { rows } = await planted.pool.query<{ readonly data: object }>(
+        `select data from queue.job where name = 'mail'`,
+      )
+      expect(rows.length).toBeGreaterThan(1)
+      expect(JSON.stringify(rows)).not.toMatch(/token|http/)
+      expect(await waitingJobs()).toBe(0)
+      // Whoever asked an hour ago has given up.
+      expect(mailbox.all.slice(sent).map(({ to }) => to)).toEqual(['thistle@yard.example'])
+    } finally {
+      await next.close()
+    }
   })
 
   it('a sign-in link comes by mail, works once, and leads back to where one was', async () => {

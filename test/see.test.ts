@@ -59,6 +59,7 @@ async function touch(entities: readonly Entity[]): Promise<number> {
       now: null,
       expected: new Map(),
       creates: false,
+      jobs: [],
       settle: () => {},
       fail: () => {},
     },

@@ -39,7 +39,7 @@ export function LinkToHand({
         <a href={link.url}>{link.url}</a>
       </p>
       <p className="small">
-        {link.mailed ? 'It went by mail as well. ' : ''}Good until {until}. Whoever has the link can
+        {link.mailed ? 'It goes by mail as well. ' : ''}Good until {until}. Whoever has the link can
         use it: hand it to nobody else.
       </p>
       <button type="button" className="btn btn-line" onClick={copy}>

@@ -43,7 +43,7 @@ export interface DemoProgress {
   readonly message: string | null
 }
 
-/** A link to hand over, as an address and as a QR code (SVG text); `mailed` where it went by mail as well. */
+/** A link to hand over, as an address and as a QR code (SVG text); `mailed` where one goes by mail as well. */
 export interface HandedLink {
   readonly url: string
   readonly qr: string

@@ -1,12 +1,14 @@
 import { type Files, openFiles } from './files.ts'
 import type { Demonstration } from './installation/demonstration.ts'
 import { openDemonstration } from './installation/demonstration.ts'
+import { type Jobs, openJobs } from './jobs.ts'
 import { type Follow, openFollow } from './live/follow.ts'
 import { openGrants } from './live/grants.ts'
 import { openRooms, type Watched } from './live/rooms.ts'
 import { isProject, recordIdOf } from './load.ts'
-import { type Mail, openMail } from './mail.ts'
+import { openMail } from './mail.ts'
 import { type Invitations, openInvitations } from './people/invitations.ts'
+import { MAIL, sendMail } from './people/mails.ts'
 import { type Names, openNames } from './people/names.ts'
 import { type Limits, openLimits } from './people/rate-limit.ts'
 import { openReceipts, type Receipts } from './people/receipts.ts'
@@ -24,7 +26,8 @@ export type Doors = Services & {
   readonly sessions: Sessions
   readonly limits: Limits
   readonly signIn: SignIn
-  readonly mail: Mail
+  /** Mails on their way; null where none are sent from here. */
+  readonly jobs: Jobs | null
   readonly names: Names
   readonly reading: Reading
   readonly views: Views
@@ -35,7 +38,7 @@ export type Doors = Services & {
   /** One press signs in as a person of the demonstration: on this machine only, unless a setting says so. */
   readonly demoDoors: boolean
   readonly secure: boolean
-  readonly close: () => void
+  readonly close: () => Promise<void>
 }
 
 /** Opens them, and passes on each change to those who follow it. */
@@ -47,6 +50,9 @@ export function openDoors(services: Services, commands: Commands): Doors {
   const sessions = openSessions(pool, secret, secure)
   const limits = openLimits()
   const mail = openMail(env)
+  const jobs = mail.can
+    ? openJobs(pool, prisma, { [MAIL]: (payload) => sendMail(prisma, mail, origin, payload) })
+    : null
   const names = openNames(prisma)
   const reading = openReading(prisma, records, memberships)
   const files = openFiles(prisma, env.dataDir)
@@ -72,19 +78,20 @@ export function openDoors(services: Services, commands: Commands): Doors {
     sessions,
     limits,
     signIn: openSignIn(prisma, limits, demoDoors),
-    mail,
+    jobs,
     names,
     reading,
     views: openViews(pool, reading, names),
     files,
-    invitations: openInvitations(prisma, enter, reading, mail, limits, origin),
+    invitations: openInvitations(prisma, enter, reading, jobs, limits, origin),
     receipts: openReceipts(prisma, enter, reading, files, origin),
     demonstration: openDemonstration(services, enter, env.dataDir, load, commands.forget),
     demoDoors,
     secure,
-    close() {
+    async close() {
       stopListening()
       follow.close()
+      await jobs?.close()
     },
   }
 }

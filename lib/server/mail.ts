@@ -7,16 +7,17 @@ import type { Env } from './env.ts'
 /** A server that takes no mail within this time is told as a failure, in ms. */
 const SMTP_MS = 10_000
 
-/** Sends mails where SMTP_URL says by whom; else everything goes by hand. */
+/** Sends mails where SMTP_URL says by whom; else everything goes by hand. What is sent goes by `people/mails.ts`. */
 export type Mail = {
   readonly can: boolean
-  /** Whether the server took it. */
-  readonly send: (to: string, subject: string, text: string) => Promise<boolean>
+  /** @throws where the server didn't take it */
+  readonly send: (to: string, subject: string, text: string) => Promise<void>
 }
 
 /** The mail that the settings name. */
 export function openMail({ smtpUrl, mailFrom }: Env): Mail {
-  if (smtpUrl === undefined) return { can: false, send: async () => false }
+  if (smtpUrl === undefined)
+    return { can: false, send: async () => Promise.reject(new Error('No mail is sent from here.')) }
   const transport = createTransport({
     url: smtpUrl,
     connectionTimeout: SMTP_MS,
@@ -28,10 +29,10 @@ export function openMail({ smtpUrl, mailFrom }: Env): Mail {
     async send(to, subject, text) {
       try {
         await transport.sendMail({ from: mailFrom, to, subject, text })
-        return true
       } catch (error) {
-        console.error('fettleyard: a mail was not taken:', error)
-        return false
+        const why = error instanceof Error ? error.message : String(error)
+        console.error(`fettleyard: a mail was not taken, and is tried again: ${why}`)
+        throw error
       }
     },
   }

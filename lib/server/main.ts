@@ -58,7 +58,7 @@ async function start(): Promise<void> {
   const others = await listenToOtherNodes(databaseUrl, services.pool, commands)
   closers.push(others.close)
   const doors = openDoors(services, commands)
-  closers.push(async () => doors.close())
+  closers.push(doors.close)
   await doors.demonstration.recover()
   provideForPages(pageFunctions(doors))
   // next-auth makes its addresses of this.

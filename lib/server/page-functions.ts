@@ -29,8 +29,12 @@ export function pageFunctions(doors: Doors): ForPages {
     },
     async installation() {
       const { state } = await doors.demonstration.progress()
-      const { demoDoors, mail } = doors
-      return readInstallation(prisma, { demoDoors, loading: state === 'loading', mail: mail.can })
+      const { demoDoors, jobs } = doors
+      return readInstallation(prisma, {
+        demoDoors,
+        loading: state === 'loading',
+        mail: jobs !== null,
+      })
     },
     async me(cookie) {
       const session = await sessions.of(cookie)

@@ -10,7 +10,6 @@ import { carry, type Yard } from './lane/carry.ts'
 import { type Request, readRequest, rootOf } from './lane/command-request.ts'
 import { moveOfDelta, movesOf } from './lane/commit-moves.ts'
 import { needsOf } from './lane/decide.ts'
-import type { Draft } from './lane/draft.ts'
 import type { Enter } from './lane/enter.ts'
 import { openRecordFinder } from './lane/find-record.ts'
 import { payloadHashOf } from './lane/idempotency.ts'
@@ -51,8 +50,6 @@ export interface CommandSettings {
   readonly clock?: () => number
   /** Memory for records, in bytes. */
   readonly cacheBytes?: number
-  /** Work that is to follow what a draft changes: it is queued exactly when the change is saved. */
-  readonly jobsFor?: (draft: Draft) => readonly Job[]
 }
 
 /** Opens the door on a database. */
@@ -98,7 +95,6 @@ export function openCommands(pool: pg.Pool, settings: CommandSettings = {}): Com
     memberships: memberships.of,
     clock,
     newSalt: saltCellar(),
-    jobsFor: settings.jobsFor ?? (() => []),
     committed: (draft) => movesOf(draft).forEach(tell),
     catchUp: catchUpOn,
   }
@@ -130,7 +126,11 @@ export function openCommands(pool: pg.Pool, settings: CommandSettings = {}): Com
   async function carryOut(
     who: SessionActor,
     request: Request,
-    given: { readonly as: Actor | null; readonly now: Instant | null },
+    given: {
+      readonly as: Actor | null
+      readonly now: Instant | null
+      readonly jobs: readonly Job[]
+    },
     record?: RecordId,
   ): Promise<Outcome> {
     const { name, input, key, happenedAt } = request
@@ -161,13 +161,13 @@ export function openCommands(pool: pg.Pool, settings: CommandSettings = {}): Com
       if (Date.parse(happenedAt) > clock() + AHEAD_MS) {
         return invalid('happenedAt', `a time that is past; here it is ${instantOf(clock())}`)
       }
-      return carryOut(who, read.request, { as: null, now: null })
+      return carryOut(who, read.request, { as: null, now: null, jobs: [] })
     },
-    enter({ who, name, input, record, key = freshKey(), as = null, at = null }) {
+    enter({ who, name, input, record, key = freshKey(), as = null, at = null, jobs = [] }) {
       // The server looks at the record as it is, whichever version that will be.
       const expected = record === undefined ? {} : { [record]: Number.MAX_SAFE_INTEGER }
       const request = { name, input, key, expected, happenedAt: at ?? instantOf(clock()) }
-      return carryOut(who, request, { as, now: at })
+      return carryOut(who, request, { as, now: at, jobs })
     },
     records,
     memberships,

@@ -1,5 +1,6 @@
 import pg from 'pg'
 import type { JournalEntry, RecordId } from '../journal/journal-entry.ts'
+import type { Json } from '../record/condition.ts'
 import type { Entity } from '../record/entity.ts'
 import { SQLSTATE } from './database/commit-function.ts'
 import { tableOf } from './database/tables.ts'
@@ -12,7 +13,7 @@ type Rows = { readonly [table: string]: readonly object[] }
 /** Work that is to follow a commit. */
 export interface Job {
   readonly name: string
-  readonly payload: unknown
+  readonly payload: { readonly [key: string]: Json }
 }
 
 /** What one call of `commit_record` writes, or nothing of it. */
@@ -40,7 +41,7 @@ interface Row {
 }
 
 /** What a draft writes: each entity once, as it is at the end. */
-export function saveOf(draft: Draft, jobs: readonly Job[] = []): Save {
+export function saveOf(draft: Draft): Save {
   const versionOf = (id: RecordId) => draft.now.get(id)?.record.version ?? 0
   const inserts: { [table: string]: object[] } = {}
   const updates: { [table: string]: object[] } = {}
@@ -66,7 +67,7 @@ export function saveOf(draft: Draft, jobs: readonly Job[] = []): Save {
       payloadHash: ticket.payloadHash,
       answer: entries.map(({ record, sequence }) => ({ record, sequence })),
     })),
-    jobs,
+    jobs: draft.taken.flatMap(({ ticket }) => ticket.jobs),
   }
 }
 

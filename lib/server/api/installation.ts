@@ -9,11 +9,11 @@ import { refusedBy } from './not-done.ts'
 
 /** The first visit: a shop of one's own, or the demonstration; and the end of the demonstration. */
 export function installationRoutes(api: Hono, doors: Doors): void {
-  const { prisma, commands, sessions, reading, demonstration, demoDoors, mail } = doors
+  const { prisma, commands, sessions, reading, demonstration, demoDoors, jobs } = doors
 
   api.get('/installation', async (context) => {
     const { state } = await demonstration.progress()
-    const open = { demoDoors, loading: state === 'loading', mail: mail.can }
+    const open = { demoDoors, loading: state === 'loading', mail: jobs !== null }
     return context.json(await readInstallation(prisma, open))
   })
 

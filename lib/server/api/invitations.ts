@@ -1,10 +1,12 @@
 import type { Hono } from 'hono'
 import * as z from 'zod/mini'
+import { Instant } from '../../record/scalars.ts'
 import type { Doors } from '../doors.ts'
 import { Email } from '../installation/installation.ts'
+import type { Jobs } from '../jobs.ts'
 import { accountByEmail } from '../people/accounts.ts'
 import { InviteInput } from '../people/invitations.ts'
-import { addLink } from '../people/links.ts'
+import { mailJob } from '../people/mails.ts'
 import { meOf } from '../people/me.ts'
 import { passwordFault } from '../people/password.ts'
 import { sessionOf } from '../people/sign-in.ts'
@@ -16,7 +18,7 @@ const MagicLink = z.object({ email: Email, next: z.optional(z.string()) })
 
 /** Letting people in, and coming in by a link. */
 export function invitationRoutes(api: Hono, doors: Doors): void {
-  const { prisma, limits, invitations, sessions, reading, mail, origin } = doors
+  const { prisma, limits, invitations, sessions, reading, jobs } = doors
 
   api.post('/invitations', async (context) => {
     const session = await signedIn(context, sessions)
@@ -61,7 +63,7 @@ export function invitationRoutes(api: Hono, doors: Doors): void {
 
   api.post('/magic-link', async (context) => {
     const { email, next } = await bodyOf(context, MagicLink)
-    if (!mail.can)
+    if (jobs === null)
       throw new Refused(
         409,
         'email',
@@ -70,18 +72,17 @@ export function invitationRoutes(api: Hono, doors: Doors): void {
     await limits.token(addressOf(context))
     await limits.link(email)
     // Not waited for: an address without an account gets the same answer after the same time.
-    void sendMagicLink(email, next).catch((error: unknown) =>
+    void askForLink(jobs, email, next).catch((error: unknown) =>
       console.error('fettleyard: a sign-in link could not be made:', error),
     )
     return context.json({})
   })
 
-  async function sendMagicLink(email: string, next: string | undefined): Promise<void> {
+  async function askForLink(by: Jobs, email: string, next: string | undefined): Promise<void> {
     const account = await accountByEmail(prisma, email)
     if (account === null || account.demo) return
-    const { token } = await addLink(prisma, 'magic', { person: account.id })
-    const way = next === undefined ? '' : `?next=${encodeURIComponent(next)}`
-    const text = `${account.name}, this link signs you in. It works once, within 20 minutes:\n\n${origin}/sign-in/link/${token}${way}\n\nYou didn’t ask for it? Then leave it alone.\n`
-    await mail.send(account.email, 'Sign in to Fettleyard', text)
+    const askedAt = Instant.parse(new Date().toISOString())
+    const mail = { type: 'sign-in', person: account.id, next: next ?? null, askedAt } as const
+    await by.add(mailJob(mail))
   }
 }

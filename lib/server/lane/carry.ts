@@ -2,7 +2,7 @@ import { setTimeout as sleep } from 'node:timers/promises'
 import pg from 'pg'
 import type { RecordId } from '../../journal/journal-entry.ts'
 import { type Current, nothingYet, type Queryable } from '../load.ts'
-import { commit, type Job, type Save, type Saver, saidNo, saveOf } from '../save.ts'
+import { commit, type Save, type Saver, saidNo, saveOf } from '../save.ts'
 import { refusedByDatabase } from './database-refusal.ts'
 import { decideTicket, type Surroundings } from './decide.ts'
 import { type Draft, openDraft } from './draft.ts'
@@ -17,8 +17,6 @@ export interface Yard extends Surroundings {
   readonly node: string
   readonly records: Records
   readonly saver: Saver
-  /** Work that is to follow what a draft changes, written with it. */
-  readonly jobsFor: (draft: Draft) => readonly Job[]
   /** Called after commit, before anybody is answered. */
   readonly committed: (draft: Draft) => void
   /** Brings records up to what other nodes wrote, and tells whoever follows them. The caller holds their lanes. */
@@ -123,7 +121,7 @@ async function attemptOn(
   }
   if (draft.taken.length > 0) {
     try {
-      await way.save(saveOf(draft, yard.jobsFor(draft)))
+      await way.save(saveOf(draft))
     } catch (error) {
       return await unsaved(yard, way.db, error, draft, open)
     }

@@ -4,6 +4,7 @@ import type { CommandName } from '../../record/command-names.ts'
 import type { Json } from '../../record/condition.ts'
 import type { CommandKey } from '../../record/ids.ts'
 import type { Instant } from '../../record/scalars.ts'
+import type { Job } from '../save.ts'
 import type { SessionActor } from './actor.ts'
 import type { Outcome } from './outcome.ts'
 
@@ -19,6 +20,8 @@ export type Entered = {
   readonly as?: Actor
   /** Only for the demonstration: when it was, by the server's clock as well. */
   readonly at?: Instant
+  /** Work that is to follow: saved with what the command changes, or not at all. */
+  readonly jobs?: readonly Job[]
 }
 /** Runs it through the one door. */
 export type Enter = (entered: Entered) => Promise<Outcome>

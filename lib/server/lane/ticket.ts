@@ -11,6 +11,7 @@ import type { Json } from '../../record/condition.ts'
 import type { CommandKey } from '../../record/ids.ts'
 import type { ProjectRecord, ShopRecord } from '../../record/project-record.ts'
 import type { Instant } from '../../record/scalars.ts'
+import type { Job } from '../save.ts'
 import type { SessionActor } from './actor.ts'
 import type { Outcome } from './outcome.ts'
 
@@ -31,6 +32,8 @@ export interface Ticket {
   readonly expected: ReadonlyMap<string, number>
   /** Makes the record that it changes. */
   readonly creates: boolean
+  /** Work that is to follow it, saved with what it changes. */
+  readonly jobs: readonly Job[]
   readonly settle: (outcome: Outcome) => void
   readonly fail: (error: unknown) => void
 }

@@ -6,9 +6,11 @@ import { PartyId, type PersonId, ProjectId, ShopId } from '../../record/ids.ts'
 import { Line } from '../../record/scalars.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import { Email } from '../installation/installation.ts'
+import type { Jobs } from '../jobs.ts'
 import type { Enter } from '../lane/enter.ts'
 import type { Outcome } from '../lane/outcome.ts'
-import { handedLink, type Mail } from '../mail.ts'
+import { handedLink } from '../mail.ts'
+import type { Job } from '../save.ts'
 import type { Reading } from '../views/reading.ts'
 import {
   type Account,
@@ -19,6 +21,7 @@ import {
   setPassword,
 } from './accounts.ts'
 import { addLink, closeLinks, type Link, readLink, takeLink } from './links.ts'
+import { mailJob } from './mails.ts'
 import { hashPassword, isPassword } from './password.ts'
 import type { Limits } from './rate-limit.ts'
 import type { Session } from './session.ts'
@@ -57,7 +60,7 @@ export function openInvitations(
   prisma: PrismaClient,
   enter: Enter,
   reading: Reading,
-  mail: Mail,
+  jobs: Jobs | null,
   limits: Limits,
   origin: string,
 ): Invitations {
@@ -71,11 +74,18 @@ export function openInvitations(
     const { name, email } = input
     const account = known ?? (await addAccount(prisma, { name, email, passwordHash: null }))
     const outcome = await letIn(session, input, account)
+    if (outcome.is === 'done') jobs?.look()
+    else if (isAlreadyIn(outcome))
+      for (const job of mailTo(account.id, record)) await jobs?.add(job)
     if (outcome.is === 'done' || isAlreadyIn(outcome))
       return { is: 'invited', link: await linkFor(account, record) }
     if (known === null) await dropAccount(prisma, account.id)
     return { is: 'not done', outcome }
   }
+
+  /** The invitation goes by mail as well, where mail goes. */
+  const mailTo = (person: PersonId, record: ShopId | ProjectId): readonly Job[] =>
+    jobs === null ? [] : [mailJob({ type: 'invitation', person, record })]
 
   /** A party that is a shop with a book lets people in by that book. */
   async function inPlace(input: InviteInput): Promise<InviteInput> {
@@ -89,7 +99,7 @@ export function openInvitations(
     if ('shop' in input) {
       const { shop, role } = input
       const command = { name: 'membership.add', input: { person: id, role } } as const
-      return enter({ who: session, record: shop, ...command })
+      return enter({ who: session, record: shop, jobs: mailTo(id, shop), ...command })
     }
     const party = (await reading.project(input.project))?.parties.rows.get(input.party)
     if (party?.role === 'shop') return openBook(session, input.project, party, id)
@@ -97,6 +107,7 @@ export function openInvitations(
       who: session,
       name: 'participant.add',
       input: { party: input.party, person: id },
+      jobs: mailTo(id, input.project),
     })
   }
 
@@ -123,7 +134,12 @@ export function openInvitations(
     })
     const shop = made.is === 'done' ? made.moves[0]?.move.record.id : undefined
     if (shop === undefined) return made
-    return enter({ who: session, name: 'party.describe', input: { party: party.id, shop } })
+    return enter({
+      who: session,
+      name: 'party.describe',
+      input: { party: party.id, shop },
+      jobs: mailTo(person, project),
+    })
   }
 
   async function find(
@@ -136,13 +152,7 @@ export function openInvitations(
 
   async function linkFor(account: Account, record: ShopId | ProjectId): Promise<HandedLink> {
     const { token, expiresAt } = await addLink(prisma, 'invitation', { person: account.id, record })
-    const url = `${origin}/join/${token}`
-    const mailed = await mail.send(
-      account.email,
-      'You are invited to a car’s record',
-      `${account.name}, you are invited to Fettleyard, where the shops and the owner of one car keep its record.\n\n${url}\n\nThe link is for you alone, and good for 14 days.\n`,
-    )
-    return handedLink(url, expiresAt, mailed)
+    return handedLink(`${origin}/join/${token}`, expiresAt, jobs !== null)
   }
 
   return {

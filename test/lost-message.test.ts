@@ -7,6 +7,7 @@ import {
   projectStateAfter,
   projectStateOf,
 } from '../lib/live/project-state.ts'
+import { isKind } from '../lib/record/entity.ts'
 import { entitiesOf } from '../lib/see/view-of.ts'
 import { aDatabase, type TestDatabase } from './a-database.ts'
 import {
@@ -18,7 +19,7 @@ import {
   heard,
   type TestYard,
 } from './a-yard.ts'
-import { at, project, shellId } from './builders.ts'
+import { at, engineShop, project, shellId } from './builders.ts'
 import { aPool, plant } from './plant.ts'
 import { cast, personOf } from './see-cast.ts'
 import { samples } from './see-samples.ts'
@@ -52,6 +53,26 @@ const textsIn = (state: ProjectState): string[] =>
   entitiesOf(state.record).flatMap((entity) => (entity.kind === 'note' ? [entity.text] : []))
 
 describe('a message that was lost', () => {
+  it('tells who comes back what was done, and nobody of what they might not see when it was done', async () => {
+    const { version } = await whole()
+    const order = { party: engineShop, title: 'Rebore', text: 'Two thou under.', reason: 'found' }
+    const line = { text: 'Work', net: 10_000, taxRate: 2000 }
+    const raised = await engines.command(
+      'changeOrder.raise',
+      { ...order, bears: 'owner', lines: [line] },
+      project,
+    )
+    expect(raised.status).toBe(200)
+    const { changed }: { changed: readonly Changed[] } = await raised.json()
+    const draft = changed.flatMap(({ entities }) => entities).find(isKind('changeOrder'))
+    expect((await since(version)).doings).toEqual([])
+    const sent = await engines.command('changeOrder.send', { changeOrder: draft?.id }, project)
+    expect(sent.status).toBe(200)
+    const [sending, ...more] = (await since(version)).doings
+    expect(sending).toMatchObject({ command: 'changeOrder.send', party: engineShop })
+    expect(more).toEqual([])
+  })
+
   it('is noticed as a gap, and fetched, with all that was missed in order', async () => {
     const socket = owner.socket()
     const changes = changesOf(socket)
@@ -68,6 +89,9 @@ describe('a message that was lost', () => {
 
     const missed = await since(held.record.version)
     expect(meets({ version: held.record.version, epoch: held.epoch }, missed)).toBe('follows')
+    const wrote = { person: personOf.engines, party: engineShop, command: 'note.write' }
+    expect(missed.doings).toMatchObject([wrote, wrote])
+    expect(missed.people).toMatchObject({ [personOf.engines]: 'Person bexmanager' })
     const state = projectStateAfter(held, missed, at(0))
     expect(textsIn(state)).toEqual([...before, 'first', 'second'])
     expect(state.record.version).toBe(second.to)

@@ -1,5 +1,6 @@
 import type { Changed, ProjectView, ShopView } from '../../command/wire.ts'
 import type { AsOf, DaySheetSource } from '../../command/wire-access.ts'
+import { joinParts } from '../../journal/parts.ts'
 import { replayProject, upTo } from '../../journal/replay.ts'
 import type { View } from '../../record/actor.ts'
 import type { MembershipRole } from '../../record/entities/people.ts'
@@ -11,13 +12,16 @@ import { all } from '../../record/table.ts'
 import { isSeen, seeAs } from '../../see/see.ts'
 import { entitiesOf, stubsOf, viewOf } from '../../see/view-of.ts'
 import { viewerOf } from '../../see/viewer.ts'
+import { doneBy } from '../lane/draft.ts'
 import { type Queryable, readEntries } from '../load.ts'
 import type { Names } from '../people/names.ts'
 import {
   changedFor,
+  type Done,
   epochOf,
   type Move,
   personsIn,
+  personsOf,
   shopChangedFor,
   shopEpochOf,
 } from './changed-for.ts'
@@ -33,6 +37,9 @@ export type Views = {
   readonly shopChanges: (person: PersonId, id: string, after: number) => Promise<Changed | null>
   readonly daySheet: (person: PersonId, id: string) => Promise<DaySheetSource | null>
 }
+
+/** Presses told of to who comes back after many. */
+const DOINGS_MOST = 100
 
 const now = (): Instant => Instant.parse(new Date().toISOString())
 
@@ -108,6 +115,10 @@ export function openViews(db: Queryable, reading: Reading, names: Names): Views 
     }
   }
 
+  /** The journal of a move; of a long one only its end, which is as much as anybody reads. */
+  const entriesOf = ({ record, from, to }: Move<ProjectRecord | ShopRecord>) =>
+    readEntries(db, record.id, Math.max(from, to - DOINGS_MOST), to)
+
   return {
     async project(person, id) {
       const found = await projectAndView(person, id)
@@ -117,7 +128,14 @@ export function openViews(db: Queryable, reading: Reading, names: Names): Views 
       const found = await projectAndView(person, id)
       if (found === null) return null
       const move = moveSince(found.record, entitiesOf(found.record), after)
-      return changedFor(found.view, move, await names(personsIn(move.entities)))
+      const viewer = viewerOf(found.view, found.record)
+      const doings = (await entriesOf(move)).flatMap((entry): Done[] => {
+        // Who saw nothing of a press when it was made isn't told of it when they see more.
+        const left = joinParts(entry.parts).entities
+        return left.some((entity) => isSeen(seeAs(viewer, entity))) ? [doneBy(entry, left)] : []
+      })
+      const told = { ...move, doings }
+      return changedFor(found.view, told, await names(personsOf(told)))
     },
     async asOf(person, id, at) {
       const found = await projectAndView(person, id)
@@ -148,7 +166,10 @@ export function openViews(db: Queryable, reading: Reading, names: Names): Views 
       const found = await shopAndRole(person, id)
       if (found === null) return null
       const move = moveSince(found.record, shopEntities(found.record), after)
-      return shopChangedFor(found.role, move, await names(personsIn(move.entities)))
+      const entries = await entriesOf(move)
+      const doings = entries.map((entry) => doneBy(entry, joinParts(entry.parts).entities))
+      const told = { ...move, doings }
+      return shopChangedFor(found.role, told, await names(personsOf(told)))
     },
     async daySheet(person, id) {
       const found = await shopAndRole(person, id)

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Changed } from '../lib/command/wire.ts'
 import type { HandedLink, Receipt } from '../lib/command/wire-access.ts'
+import { isKind } from '../lib/record/entity.ts'
 import { freshKey } from '../lib/server/fresh-key.ts'
 import { aPlantedYard, type PlantedYard } from './a-planted-yard.ts'
 import { aBrowser, type Browser, browserWith, type TestYard } from './a-yard.ts'
@@ -13,6 +14,7 @@ let yard: TestYard
 let manager: Browser
 
 const plated = anAssembly({ id: anId('asm', 'plated'), name: 'Brightwork', pieces: 14 })
+const seats = anAssembly({ id: anId('asm', 'armchairs'), name: 'Front seats' })
 const toOwner = aHandover({
   id: anId('hnd', 'brightwork'),
   assemblies: [plated.id],
@@ -25,7 +27,7 @@ const toOwner = aHandover({
 })
 
 beforeAll(async () => {
-  planted = await aPlantedYard(plated, toOwner)
+  planted = await aPlantedYard(plated, seats, toOwner)
   yard = planted.yard
 
   manager = await aBrowser(yard, personOf.lead)
@@ -79,6 +81,32 @@ describe('a receipt by link', () => {
       expect.objectContaining({ id: plated.id, custodian: owner }),
     )
   })
+
+  it('shows a guest the photos of that handover, and no other of the car', async () => {
+    const folder = `/api/projects/${project}/files/`
+    const [asReleased, other] = [photo(), photo()]
+    const released = await upload(folder, asReleased, manager.cookie)
+    const elsewhere = await upload(folder, other, manager.cookie)
+    const prepared = await manager.command(
+      'handover.prepare',
+      { assemblies: [seats.id], to: owner, condition: 'As trimmed.', files: [released.sha256] },
+      project,
+    )
+    expect(prepared.status).toBe(200)
+    const { changed }: { readonly changed: readonly Changed[] } = await prepared.json()
+    const id = changed.flatMap(({ entities }) => entities).find(isKind('handover'))?.id
+    expect((await manager.command('handover.release', { handover: id }, project)).status).toBe(200)
+    const handed = await manager.post(`/api/handovers/${id}/link`, {})
+    const { url }: HandedLink = await handed.json()
+    const nobody = browserWith(yard.url, '')
+    const files = `/api/receipts/${token(url)}/files/`
+    const seen = await nobody.get(`${files}${released.sha256}`)
+    expect(seen.headers.get('content-type')).toBe('image/jpeg')
+    expect(Buffer.from(await seen.arrayBuffer())).toEqual(asReleased)
+    expect((await nobody.get(`${files}${elsewhere.sha256}`)).status).toBe(404)
+    expect((await nobody.get(`/api/receipts/madeup/files/${released.sha256}`)).status).toBe(404)
+  })
+
   const token = (url: string) => pathOf(url).replace('/receipt/', '')
 })
 

@@ -21,6 +21,7 @@ export function PhotoField({
   const id = useId()
   const [waiting, setWaiting] = useState(0)
   const [wrong, setWrong] = useState<readonly string[]>([])
+  const [pictures, setPictures] = useState<ReadonlyMap<string, string>>(new Map())
   const to = folder ?? `/api/projects/${project}/files`
 
   const send = async (chosen: readonly File[]) => {
@@ -29,8 +30,12 @@ export function PhotoField({
     const faults: string[] = []
     for (const file of chosen) {
       const answer = await uploadFile(to, file)
-      if (answer.ok) sent.push(answer.sha256)
-      else faults.push(answer.message)
+      if (answer.ok) {
+        sent.push(answer.sha256)
+        // Shown from the phone: until the press names it, not everybody who sends it may fetch it.
+        const address = URL.createObjectURL(file)
+        setPictures((known) => new Map(known).set(answer.sha256, address))
+      } else faults.push(answer.message)
       setWaiting((left) => left - 1)
     }
     setWrong(faults)
@@ -64,9 +69,12 @@ export function PhotoField({
         <ul className="pics">
           {files.map((file, n) => (
             <li key={file} className="stack tight">
-              <a href={fileAddress(project, file, folder)} className="photo">
+              <a href={pictures.get(file) ?? fileAddress(project, file, folder)} className="photo">
                 {/* biome-ignore lint/performance/noImgElement: our own server gives the file as it is, and only to who may see it */}
-                <img src={fileAddress(project, file, folder)} alt={`${label}, ${n + 1}`} />
+                <img
+                  src={pictures.get(file) ?? fileAddress(project, file, folder)}
+                  alt={`${label}, ${n + 1}`}
+                />
               </a>
               <button
                 type="button"

@@ -13,9 +13,12 @@ interface Group {
 /** Photos in groups with their captions; each opens the full picture. Nothing where there are none. */
 export function Photos({
   project,
+  folder,
   groups,
 }: {
   readonly project: string
+  /** Where they are fetched, if not from the project's own folder. */
+  readonly folder?: string
   readonly groups: readonly Group[]
 }) {
   const shown = groups.flatMap(({ title, files }) =>
@@ -29,8 +32,8 @@ export function Photos({
     <div className="pics">
       {shown.map(({ file, caption }) => (
         <figure key={`${caption}${file}`}>
-          <a href={fileAddress(project, file)} className="photo">
-            <Picture address={fileAddress(project, file)} caption={caption} />
+          <a href={fileAddress(project, file, folder)} className="photo">
+            <Picture address={fileAddress(project, file, folder)} caption={caption} />
           </a>
           <figcaption className="small">{caption}</figcaption>
         </figure>

@@ -22,6 +22,14 @@ export type FileType = (typeof KINDS)[number]['type']
 /** Why a file was not kept. */
 export type FileFault = 'too large' | 'another file' | 'unknown type'
 
+/** A file that is there. `by`: who sent it. */
+export interface KeptFile {
+  readonly type: string
+  readonly bytes: number
+  readonly by: string
+  readonly open: () => Promise<Blob>
+}
+
 /** Files of the projects, on disk: kept once a project, found by what is in them. */
 export type Files = {
   /** Keeps the bytes if they are what `sha256` says. */
@@ -31,15 +39,7 @@ export type Files = {
     bytes: ReadableStream<Uint8Array>,
     by: PersonId,
   ) => Promise<FileFault | null>
-  readonly read: (
-    project: ProjectId,
-    sha256: Sha256,
-  ) => Promise<{
-    readonly type: string
-    readonly bytes: number
-    readonly by: string
-    readonly open: () => Promise<Blob>
-  } | null>
+  readonly read: (project: ProjectId, sha256: Sha256) => Promise<KeptFile | null>
 }
 
 /** Files under a folder of their own in the data folder. */

@@ -1,3 +1,4 @@
+import { Photos } from '@/app/_entry/photos.tsx'
 import type { Receipt } from '@/lib/command/wire-access.ts'
 import type { Handover } from '@/lib/record/entities/things.ts'
 import { moment, stampMoment } from '@/lib/words/dates.ts'
@@ -5,10 +6,12 @@ import type { Place } from '@/lib/words/reader.ts'
 
 /** The leaf as a guest sees it: what, by whom, in what condition, how to treat it; after the receipt, its stamp. */
 export function GuestLeaf({
+  token,
   receipt,
   handover,
   place,
 }: {
+  readonly token: string
   readonly receipt: Receipt
   readonly handover: Handover
   readonly place: Place
@@ -65,6 +68,14 @@ export function GuestLeaf({
           <h3>Condition, as released</h3>
           <p className="prose">{handover.condition || 'Nothing said.'}</p>
         </div>
+        <Photos
+          project={handover.project}
+          folder={`/api/receipts/${token}/files`}
+          groups={[
+            { title: 'As released', files: handover.files },
+            { title: 'As received', files: handover.receivedFiles },
+          ]}
+        />
         {handover.care !== '' && (
           <div>
             <h3>How to treat it</h3>

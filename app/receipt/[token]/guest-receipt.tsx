@@ -66,7 +66,7 @@ export function GuestReceipt({
 
   return (
     <div className="cols cols-main">
-      <GuestLeaf receipt={initial} handover={handover} place={place} />
+      <GuestLeaf token={token} receipt={initial} handover={handover} place={place} />
       {handover.state === 'released' ? (
         <form
           className="sheet stack"

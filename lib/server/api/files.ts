@@ -8,6 +8,7 @@ import { viewOf } from '../../see/view-of.ts'
 import type { Doors } from '../doors.ts'
 import { checked, orNotFound, Refused, signedIn } from './door.ts'
 import { bytesOf, kept } from './kept.ts'
+import { shown } from './shown.ts'
 
 /** Photos and papers of a project: kept by who takes part, shown with what names them. */
 export function fileRoutes(api: Hono, { files, reading, sessions }: Doors): void {
@@ -34,15 +35,7 @@ export function fileRoutes(api: Hono, { files, reading, sessions }: Doors): void
     const file = await files.read(record.id, sha256)
     const mine = file?.by === person
     if (file === null || !(mine || isNamed(record, view, sha256))) return context.notFound()
-    return new Response(await file.open(), {
-      headers: {
-        'content-type': file.type,
-        'content-length': String(file.bytes),
-        // Its name is what is in it, so it never changes; and a document of somebody's runs nothing here.
-        'cache-control': 'private, max-age=31536000, immutable',
-        'content-security-policy': "sandbox; default-src 'none'",
-      },
-    })
+    return shown(file)
   })
 }
 

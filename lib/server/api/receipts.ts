@@ -10,6 +10,7 @@ import type { Doors } from '../doors.ts'
 import { isProject } from '../load.ts'
 import { addressOf, checked, orNotFound, signedIn } from './door.ts'
 import { bytesOf, kept } from './kept.ts'
+import { shown } from './shown.ts'
 
 const Said = z.record(z.string(), z.json())
 
@@ -35,6 +36,11 @@ export function receiptRoutes(api: Hono, { receipts, sessions, limits }: Doors):
     if (outcome.is === 'refused' && isProject(outcome.record))
       return context.json(refusalOf(outcome.record, outcome.actor, outcome.conditions), 409)
     return context.json({ message: 'It could not be received just now. Nothing was changed.' }, 503)
+  })
+
+  api.get('/receipts/:token/files/:sha256', async (context) => {
+    const sha256 = checked(context.req.param('sha256'), Sha256)
+    return shown(orNotFound(await receipts.readFile(context.req.param('token'), sha256)))
   })
 
   api.put('/receipts/:token/files/:sha256', async (context) => {

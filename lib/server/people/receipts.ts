@@ -6,7 +6,7 @@ import type { Handover } from '../../record/entities/things.ts'
 import { HandoverId, type PartyId, PersonId, ProjectId } from '../../record/ids.ts'
 import type { ProjectRecord } from '../../record/project-record.ts'
 import type { Sha256 } from '../../record/scalars.ts'
-import type { FileFault, Files } from '../files.ts'
+import type { FileFault, Files, KeptFile } from '../files.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { Enter } from '../lane/enter.ts'
 import type { Outcome } from '../lane/outcome.ts'
@@ -25,6 +25,8 @@ export type Receipts = {
     token: string,
     said: { readonly [key: string]: Json },
   ) => Promise<Outcome | null>
+  /** A photo of this handover; null where the link is none, or the file no part of it. */
+  readonly readFile: (token: string, sha256: Sha256) => Promise<KeptFile | null>
   /** Keeps the guest's photo; null where the link is none, or no more. */
   readonly keepFile: (
     token: string,
@@ -87,6 +89,14 @@ export function openReceipts(
       })
       if (outcome.is === 'done') await takeLink(prisma, 'receipt', token)
       return outcome
+    },
+    async readFile(token, sha256) {
+      const found = await find(await readReceiptLink(prisma, token))
+      if (found === null) return null
+      const { files: released, receivedFiles } = found.handover
+      return [...released, ...receivedFiles].includes(sha256)
+        ? files.read(found.record.id, sha256)
+        : null
     },
     async keepFile(token, sha256, bytes) {
       const found = await find(await readLink(prisma, 'receipt', token))

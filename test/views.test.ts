@@ -111,6 +111,17 @@ describe('the API', () => {
     }
   })
 
+  it('tells a manager who acts for the shops, by their books, and nobody else', async () => {
+    const ofEngines = { person: personOf['engines hand'], party: engineShop }
+    const view = await (await manager.get(`/api/projects/${project}`)).json()
+    expect(view.members).toContainEqual(ofEngines)
+    expect(view.people[ofEngines.person]).toMatch(/^Person/)
+    for (const who of ['engines hand', 'owner', 'glass', 'insurer'] as const) {
+      const other = await aBrowser(yard, personOf[who])
+      expect((await (await other.get(`/api/projects/${project}`)).json()).members).toEqual([])
+    }
+  })
+
   it('gives the build order as a sheet', async () => {
     const response = await manager.get(`/api/projects/${project}/build-order.csv`)
     expect(response.headers.get('content-type')).toContain('text/csv')

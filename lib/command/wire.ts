@@ -64,6 +64,8 @@ export interface ProjectView {
   /** The shops that take part, and their bays, so that slots can be named and claimed. */
   readonly shops: readonly Shop[]
   readonly bays: readonly Bay[]
+  /** People of those shops and the party that each acts for by its book; to managers, who may name them. */
+  readonly members: readonly { readonly person: PersonId; readonly party: PartyId }[]
 }
 
 /** `GET /api/shops/:id`: the shop book as this role may see it; another project's slots at its bays are complete, they are its own. */

@@ -29,6 +29,7 @@ const view: ProjectView = {
   people: { psn_ada: 'Ada Thackwell' },
   shops: [],
   bays: [],
+  members: [],
 }
 const changed = (over: Partial<Changed> = {}): Changed => ({
   record: project,

@@ -13,6 +13,7 @@ export interface ProjectState {
   readonly people: People
   readonly shops: readonly Shop[]
   readonly bays: readonly Bay[]
+  readonly members: ProjectView['members']
   readonly epoch: number
   /** The server's clock when this was last known to be all there is. */
   readonly asOf: Instant
@@ -38,6 +39,7 @@ export function projectStateOf(view: ProjectView): ProjectState {
     people: view.people,
     shops: view.shops,
     bays: view.bays,
+    members: view.members,
     epoch: view.epoch,
     asOf: view.now,
     doing: null,

@@ -69,6 +69,9 @@ export function openViews(db: Queryable, reading: Reading, names: Names): Views 
     const seen = viewOf(record, view)
     const entities = entitiesOf(seen)
     const books = await shopsOf(record)
+    const members = membersSeen(record, view, books)
+    const persons = personsIn(entities).add(person)
+    for (const member of members) persons.add(member.person)
     return {
       record: record.id,
       view,
@@ -79,9 +82,10 @@ export function openViews(db: Queryable, reading: Reading, names: Names): Views 
       entities,
       stubs: stubsOf(seen),
       versions: Object.fromEntries(seen.versions),
-      people: await names(personsIn(entities).add(person)),
+      people: await names(persons),
       shops: books.flatMap((book) => all(book.shops)),
       bays: view.role === 'supplier' ? [] : books.flatMap((book) => all(book.bays)),
+      members,
     }
   }
 
@@ -182,6 +186,25 @@ export function openViews(db: Queryable, reading: Reading, names: Names): Views 
       return { shop: await shopView(person, found.record, found.role), projects }
     },
   }
+}
+
+/** The people of the shops that take part, as far as a manager of the project sees them. */
+function membersSeen(
+  record: ProjectRecord,
+  view: View,
+  books: readonly ShopRecord[],
+): ProjectView['members'] {
+  if (view.role !== 'manager') return []
+  const viewer = viewerOf(view, record)
+  return books.flatMap((book) => {
+    const party = all(record.parties).find(
+      ({ shop, leftAt }) => shop === book.id && leftAt === null,
+    )
+    if (party === undefined) return []
+    return all(book.memberships)
+      .filter((member) => member.removedAt === null && isSeen(seeAs(viewer, member)))
+      .map(({ person }) => ({ person, party: party.id }))
+  })
 }
 
 /** Everything of a shop book, to all its people. */

@@ -3,9 +3,10 @@ import Link from 'next/link'
 import { useMemo, useState } from 'react'
 import { useDesk } from '@/app/_entry/use-desk.ts'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
+import { namedPersons } from '@/lib/build-order/csv/named-persons.ts'
 import type { Preview } from '@/lib/build-order/csv/preview.ts'
 import type { ReadingContext } from '@/lib/build-order/csv/read-build-order.ts'
-import { all } from '@/lib/record/table.ts'
+import { useProject } from '@/lib/live/project-provider.tsx'
 import { ImportFoot } from './import-foot.tsx'
 import { type Accepted, PreviewSheet } from './preview-sheet.tsx'
 
@@ -14,18 +15,15 @@ type Read = (text: string, context: ReadingContext) => Preview
 /** A build order from a spreadsheet: read on this device, shown with all that is wrong, and imported whole or not at all. */
 export function ImportScreen() {
   const { record, reader, standing } = useDesk()
+  const { members } = useProject()
   const [file, setFile] = useState<{ readonly name: string; readonly text: string }>()
   const [read, setRead] = useState<{ readonly with: Read }>()
   const [accept, setAccept] = useState<Accepted>({ shops: [], existing: false })
   const [wrong, setWrong] = useState<string>()
 
   const people = useMemo(
-    () =>
-      all(record.participants).flatMap(({ person, party, removedAt }) => {
-        const name = reader.people[person]
-        return removedAt === null && name !== undefined ? [{ person, party, name }] : []
-      }),
-    [record, reader.people],
+    () => namedPersons(record, members, reader.people),
+    [record, members, reader.people],
   )
   const preview = useMemo(
     () =>

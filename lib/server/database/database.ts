@@ -6,8 +6,9 @@ const CONNECTIONS = 20
 /** A pool on the database. A connection that breaks while idle is replaced, and told on standard error. */
 export function openPool(url: string): pg.Pool {
   const pool = new pg.Pool({ connectionString: url, max: CONNECTIONS })
-  pool.on('error', (error) =>
-    console.error(`fettleyard: a database connection broke: ${error.message}`),
-  )
+  pool.on('error', (error) => {
+    // One that still says goodbye when Postgres stops has nothing more to do.
+    if (!pool.ending) console.error(`fettleyard: a database connection broke: ${error.message}`)
+  })
   return pool
 }

@@ -40,9 +40,3 @@ const unpassed = (
 /** The checks that keep a stage from its sign-off: not passed, and not conceded. */
 export const checkConditions = (record: ProjectRecord, stage: Stage): Condition[] =>
   unpassedChecks(record, stage).filter((condition) => !isConceded(record, stage, condition))
-
-/** Every condition that keeps a stage from its sign-off, as it stands; empty when it may be signed off. */
-export const signOffConditions = (record: ProjectRecord, stage: Stage): Condition[] => [
-  ...(stage.state === 'ended' ? [] : [noEnd(stage)]),
-  ...checkConditions(record, stage),
-]

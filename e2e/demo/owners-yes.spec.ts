@@ -54,6 +54,7 @@ test('the owner opens a change order from a link, sees what a yes does, and the 
   await owner.reload()
   await expect(owner.getByText('What the yes did')).toBeVisible()
   expect(await sums(owner)).toEqual(before)
+  await expect(owner.getByText(/Check of what was shown: [0-9a-f]{64}/)).toBeVisible()
   await expect(owner.getByRole('button', { name: /Approve|Decline|Withdraw/ })).toHaveCount(0)
 
   // Nor does anything past the screen.

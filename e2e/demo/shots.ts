@@ -8,11 +8,14 @@ import { type Screen, screens } from './screens.ts'
 // into `e2e/pictures/`.
 
 const WIDTHS = [390, 1280] as const
+/** The three moments of the README: the picture's name, and what stands at its top. */
 const README = new Map([
-  ['refused-start', 'ready-to-fit'],
-  ['claim', 'claim'],
-  ['change-order', 'yes'],
+  ['refused-start', { picture: 'refused-start', top: '.notice-oxide' }],
+  ['claim', { picture: 'claim', top: 'form .card' }],
+  ['change-order', { picture: 'yes', top: '[aria-label="What your yes does"]' }],
 ])
+/** What is left free above it, in px. */
+const ABOVE = 14
 const forReadme = process.env.FETTLEYARD_SHOTS === 'readme'
 
 const show = async (page: Page, path: string) => {
@@ -35,10 +38,12 @@ async function every(page: Page, width: number, theirs: readonly Screen[]): Prom
 async function pictures(page: Page, theirs: readonly Screen[]): Promise<void> {
   await page.setViewportSize({ width: 390, height: 844 })
   for (const { name, path } of theirs) {
-    const picture = README.get(name)
-    if (picture === undefined) continue
+    const moment = README.get(name)
+    if (moment === undefined) continue
     await show(page, await path(page))
-    await page.screenshot({ path: join(root, 'e2e', 'pictures', `${picture}.png`) })
+    const { y } = (await page.locator(moment.top).first().boundingBox()) ?? { y: 0 }
+    await page.evaluate((to) => scrollTo(0, to), y - ABOVE)
+    await page.screenshot({ path: join(root, 'e2e', 'pictures', `${moment.picture}.png`) })
   }
 }
 

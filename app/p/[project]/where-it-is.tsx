@@ -1,5 +1,6 @@
 'use client'
 import { Card } from '@/app/_ui/paper.tsx'
+import { withFitted } from '@/lib/custody/fitted.ts'
 import { stagesOn } from '@/lib/gate/indexes.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Assembly } from '@/lib/record/entities/things.ts'
@@ -23,7 +24,9 @@ export function WhereItIs() {
     )
   }
   const others = [...record.assemblies.rows.values()].filter(({ id }) => id !== shell.id)
-  const on = others.filter(({ host }) => host !== null)
+  // What is fitted to something that is off the car is off with it, and is not told for itself.
+  const withShell = new Set(withFitted(record, [shell.id]))
+  const on = others.filter(({ id }) => withShell.has(id))
   const off = others.filter(({ host }) => host === null)
   const slot = [...record.slots.rows.values()].find(
     (one) =>

@@ -10,8 +10,6 @@ const FLAGS = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
-  // Its own date fields are written as the page is.
-  '--lang=en-GB',
 ]
 
 export default defineConfig({

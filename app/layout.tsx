@@ -1,11 +1,13 @@
 import type { Metadata, Viewport } from 'next'
 import { connection } from 'next/server'
 import type { ReactNode } from 'react'
+import { DemoStrip } from '@/app/_entry/demo-strip.tsx'
 import { wornTheme } from '@/app/_entry/worn-theme.ts'
 import { stencilFace, textFace } from '@/app/_ui/faces.ts'
 import { readerLocale } from '@/app/_ui/reader-locale.ts'
 import { ToastProvider } from '@/app/_ui/toast.tsx'
 import { LiveProvider } from '@/lib/live/live-provider.tsx'
+import { forPages } from '@/lib/server/for-pages.ts'
 import './globals.css'
 
 export const metadata: Metadata = {
@@ -23,6 +25,7 @@ export const viewport: Viewport = {
 export default async function RootLayout({ children }: { readonly children: ReactNode }) {
   // A prerendered page has no nonce on its scripts, and the content policy would block them.
   await connection()
+  const demonstration = await forPages().demonstration()
   return (
     <html
       lang="en-GB"
@@ -31,6 +34,7 @@ export default async function RootLayout({ children }: { readonly children: Reac
     >
       <body>
         <LiveProvider locale={await readerLocale()} now={new Date().toISOString()}>
+          {demonstration !== null && <DemoStrip doors={demonstration.doors} />}
           <ToastProvider>{children}</ToastProvider>
         </LiveProvider>
       </body>

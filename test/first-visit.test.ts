@@ -4,6 +4,7 @@ import type { DemoProgress, FirstShop, Installation } from '../lib/command/wire-
 import { idsFrom } from '../lib/record/ids.ts'
 import { freshKey } from '../lib/server/fresh-key.ts'
 import { type Demonstration, openDemonstration } from '../lib/server/installation/demonstration.ts'
+import { pageFunctions } from '../lib/server/page-functions.ts'
 import type { LoadDemonstration } from '../seed/seam.ts'
 import { aDatabase, type TestDatabase } from './a-database.ts'
 import { aBrowser, aYard, browserWith, type TestYard } from './a-yard.ts'
@@ -145,6 +146,8 @@ describe('the demonstration', () => {
     ])
     const [ruth] = demoPersons
     if (ruth === undefined) throw new Error('Nobody is there.')
+    const pages = pageFunctions(yard.doors)
+    expect(await pages.demonstration()).toEqual({ doors: true })
     expect(await yard.doors.signIn.asDemo(ruth.id)).toMatchObject({ proof: 'demonstration' })
     expect(await demonstration.load()).toBe(false)
 
@@ -152,6 +155,7 @@ describe('the demonstration', () => {
     expect(await (await browser.get('/api/me')).json()).toMatchObject({ demo: true })
     expect((await browser.post('/api/installation/remove-demo', {})).status).toBe(200)
     expect(await installation()).toMatchObject({ empty: true, demoPersons: [] })
+    expect(await pages.demonstration()).toBeNull()
     expect((await browser.get('/api/me')).status).toBe(401)
     expect((await pool.query('select from "JournalEntry"')).rowCount).toBe(0)
     // The guard of the journal is on again.

@@ -116,7 +116,7 @@ function EndDemonstration() {
   return (
     <details className="sheet">
       <summary>End the demonstration</summary>
-      <div className="stack tight">
+      <div id="end-demonstration" className="stack tight">
         <p>
           Removes the invented cars, shops and people, and their doors. Then this installation is
           empty and can be set up.

@@ -49,6 +49,8 @@ export type ForPages = {
     readonly asDemo: (person: string) => Promise<SignedIn | null>
   }
   readonly installation: () => Promise<Installation>
+  /** The demonstration, while it is there; `doors`: one press signs in as anybody of it. */
+  readonly demonstration: () => Promise<{ readonly doors: boolean } | null>
   readonly me: (cookie: string | null) => Promise<Me | null>
   readonly projectView: (cookie: string | null, project: string) => Promise<ProjectView | null>
   readonly shopView: (cookie: string | null, shop: string) => Promise<ShopView | null>

@@ -36,6 +36,10 @@ export function pageFunctions(doors: Doors): ForPages {
         mail: jobs !== null,
       })
     },
+    async demonstration() {
+      const { state } = await doors.demonstration.progress()
+      return state === 'loaded' ? { doors: doors.demoDoors } : null
+    },
     async me(cookie) {
       const session = await sessions.of(cookie)
       return session === null ? null : meOf(prisma, reading, session)

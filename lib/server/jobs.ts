@@ -22,7 +22,7 @@ const FED_AT_ONCE = 100
 /** How long a stop waits for work under way, in ms. */
 const STOP_MS = 10_000
 
-/** Twelve tries: after 2 to 4 s, then at ever longer spans, up to about four hours after the first. */
+/** A mail server may be out of order for a while: tried again after 2 to 4 s, then at ever longer spans, for some hours. */
 const QUEUE = { retryLimit: 12, retryDelay: 2, retryBackoff: true, expireInSeconds: 60 } as const
 
 /**

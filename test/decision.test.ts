@@ -1,10 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { projectCommands } from '../lib/command/registry.ts'
-import type { Actor } from '../lib/record/actor.ts'
+import { startConditions } from '../lib/gate/start.ts'
+import type { Actor, View } from '../lib/record/actor.ts'
 import { findEntity } from '../lib/record/any-entity.ts'
 import type { Applied, Context, ProjectCommand } from '../lib/record/command.ts'
-import type { Json } from '../lib/record/condition.ts'
+import type { Condition, Json } from '../lib/record/condition.ts'
 import type { Entity } from '../lib/record/entity.ts'
 import type { ShopId } from '../lib/record/ids.ts'
 import { idsFrom } from '../lib/record/ids.ts'
@@ -21,7 +22,19 @@ import { isSeen, seeAs } from '../lib/see/see.ts'
 import { seeConditions } from '../lib/see/see-conditions.ts'
 import { entitiesOf, viewOf } from '../lib/see/view-of.ts'
 import { viewerOf } from '../lib/see/viewer.ts'
-import { aContext, aKey, anId, aRecord, at, leadShop } from './builders.ts'
+import {
+  aChangeOrder,
+  aContext,
+  aKey,
+  aLink,
+  anId,
+  aPart,
+  aRecord,
+  aStage,
+  at,
+  leadShop,
+  trimShop,
+} from './builders.ts'
 import { cast, personOf, projectSamples } from './see-cast.ts'
 import { samples, views } from './see-samples.ts'
 import { drawFrom, someInput } from './some-input.ts'
@@ -126,10 +139,20 @@ function pressBoth(record: ProjectRecord, { command: nth, actor: who, numbers }:
     })
   }
   if (onView.outcome === 'refusal' && onRecord.outcome === 'refusal') {
+    // A root that lies behind what the view may not see is named as far up as it sees: see below.
+    const viewer = viewerOf(view, record)
+    const far = onRecord.conditions.map(({ root }) => {
+      const there = findEntity(record, root)
+      return there !== undefined && !isSeen(seeAs(viewer, there))
+    })
+    const known = (conditions: readonly Condition[]) =>
+      seeConditions(view, record, conditions).map((condition, i) =>
+        far[i] === true ? { ...condition, root: 'far' } : condition,
+      )
     // What a phone names in its own input it may say; it has nothing hidden to say more of.
-    expect({ ...told, conditions: seeConditions(view, record, onView.conditions) }).toEqual({
+    expect({ ...told, conditions: known(onView.conditions) }).toEqual({
       ...told,
-      conditions: seeConditions(view, record, onRecord.conditions),
+      conditions: known(onRecord.conditions),
     })
   }
   return { after, onView, onRecord }
@@ -168,6 +191,22 @@ describe('a decision on a view', () => {
       expect([outcome, outcomes.get(outcome) ?? 0]).toEqual([outcome, expect.any(Number)])
       expect(outcomes.get(outcome) ?? 0).toBeGreaterThan(5)
     }
+  })
+
+  it('differs in how far up a root is named, where a yes that the view may not see is behind a part two steps up', () => {
+    const order = aChangeOrder({ state: 'sent' })
+    const brought = aStage({ changeOrder: order.id, assemblies: [] })
+    const before = aStage({ assemblies: [] })
+    const wanted = aPart({ stages: [before.id, brought.id] })
+    const after = aStage({ assemblies: [], party: trimShop })
+    const link = aLink({ from: before.id, to: after.id })
+    const record = aRecord(order, brought, before, wanted, after, link)
+    const view: View = { party: trimShop, role: 'manager' }
+    const known = (from: ProjectRecord) =>
+      seeConditions(view, record, startConditions(from, after, at(100)))
+    const root = { ...known(record)[0], root: wanted.id }
+    expect(known(record)).toMatchObject([{ rule: 'predecessor', root: before.id }])
+    expect(known(viewOf(record, view))).toEqual([root])
   })
 
   it('begins with every sample in the record', () => {

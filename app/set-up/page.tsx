@@ -25,7 +25,7 @@ export default async function SetUpPage() {
             the shops and the owner of one car read it here, each from their own phone.
           </p>
           {demoOffered && (
-            <p className="phone">
+            <p className="way phone">
               <a href="#look-around">Or look around first, in the demonstration</a>
             </p>
           )}

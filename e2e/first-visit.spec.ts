@@ -28,10 +28,10 @@ test('what keeps a page from being read or pressed is found', async ({ page }) =
   await page.route('**/set-up', async (route) => {
     const response = await route.fetch()
     const spoilt =
-      '<main><a href="/far" style="display:block">Far</a><button style="position:absolute;top:0">Near</button><input type="text"><p style="width:700px;color:#bbb;background:#ccc">Wide and faint</p></main>'
+      '<main><a href="/far" style="display:block;margin-top:200px">Far</a><button style="position:absolute;top:0">Near</button><input type="text"><p style="width:700px;color:#bbb;background:#ccc">Wide and faint</p></main>'
     await route.fulfill({
       response,
-      body: `<!doctype html><html lang="en"><title>x</title>${spoilt}`,
+      body: `<!doctype html><html lang="en"><title>x</title><meta name="viewport" content="width=device-width, initial-scale=1">${spoilt}`,
     })
   })
   const found = (await faultsAt(page, '/set-up')).join('\n')

@@ -47,8 +47,10 @@ export function outOfOrder(): string[] {
 
 /** That the page is wider than the screen, and by which elements. */
 export function pastTheEdge(): string[] {
-  const page = document.scrollingElement
-  if (page === null || page.scrollWidth <= innerWidth) return []
+  const page = document.documentElement
+  // A phone zooms out to what is too wide, and its inner width with it: this one stays.
+  const width = page.clientWidth
+  if (page.scrollWidth <= width) return []
   const clipped = (e: Element) => {
     for (let up = e.parentElement; up !== null; up = up.parentElement) {
       if (getComputedStyle(up).overflowX !== 'visible' && up !== page && up !== document.body)
@@ -57,9 +59,9 @@ export function pastTheEdge(): string[] {
     return false
   }
   const wide = [...document.querySelectorAll('body *')]
-    .filter((e) => e.getBoundingClientRect().right > innerWidth + 1 && !clipped(e))
+    .filter((e) => e.getBoundingClientRect().right > width + 1 && !clipped(e))
     .map((e) => `${e.tagName}.${String(e.getAttribute('class'))}`)
   return [
-    `at ${innerWidth} px it scrolls sideways to ${page.scrollWidth}: ${wide.slice(0, 4).join(', ')}`,
+    `at ${width} px it scrolls sideways to ${page.scrollWidth}: ${wide.slice(0, 4).join(', ')}`,
   ]
 }

@@ -10,5 +10,7 @@ export function openPool(url: string): pg.Pool {
     // One that still says goodbye when Postgres stops has nothing more to do.
     if (!pool.ending) console.error(`fettleyard: a database connection broke: ${error.message}`)
   })
+  // One that breaks while it is held tells whoever asks of it; an error that nobody hears would end the process.
+  pool.on('connect', (client) => client.on('error', () => {}))
   return pool
 }

@@ -17,11 +17,18 @@ import { openLanes } from './lane/lane.ts'
 import { type AnyMove, invalid, type Outcome } from './lane/outcome.ts'
 import { openRecords, type Records } from './lane/records.ts'
 import type { Ticket } from './lane/ticket.ts'
+import { openTurns } from './lane/turns.ts'
 import { type AnyRecord, catchUp, nothingYet, type Queryable } from './load.ts'
 import { type Job, openSaver } from './save.ts'
 
 /** A phone's corrected clock may be ahead of ours by this, in ms; what is further ahead hasn't happened. */
 const AHEAD_MS = 120_000
+
+/**
+ * Attempts at once that hold a connection for their lock and ask for others meanwhile: if every connection were held so,
+ * all would wait for ever.
+ */
+const LOCKED_AT_ONCE = 4
 
 /** The one way to change a record, on this node. */
 export type Commands = {
@@ -92,6 +99,7 @@ export function openCommands(pool: pg.Pool, settings: CommandSettings = {}): Com
     node,
     records,
     saver: openSaver(pool, node),
+    lockedTurn: openTurns(LOCKED_AT_ONCE),
     memberships: memberships.of,
     clock,
     newSalt: saltCellar(),

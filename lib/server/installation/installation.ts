@@ -7,6 +7,7 @@ import { Currency, Line, TaxRate, TimeZone } from '../../record/scalars.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { Enter } from '../lane/enter.ts'
 import type { Outcome } from '../lane/outcome.ts'
+import { openTurns } from '../lane/turns.ts'
 import { type Account, addAccount, dropAccount } from '../people/accounts.ts'
 import { hashPassword } from '../people/password.ts'
 
@@ -55,20 +56,21 @@ export async function whileEmpty<T>(
   return alone(pool, async () => ((await isEmpty(prisma)) ? work() : null))
 }
 
+/** One of this node holds a connection for the lock; a crowd of them would leave none for the work itself. */
+const turn = openTurns(1)
+
 /** Runs `work` while nobody else sets up or removes, on any node. */
-export async function alone<T>(pool: pg.Pool, work: () => Promise<T>): Promise<T> {
-  const client = await pool.connect()
-  try {
-    await client.query('select pg_advisory_lock($1)', [SET_UP_LOCK])
+export const alone = <T>(pool: pg.Pool, work: () => Promise<T>): Promise<T> =>
+  turn(async () => {
+    const client = await pool.connect()
     try {
+      await client.query('select pg_advisory_lock($1)', [SET_UP_LOCK])
       return await work()
     } finally {
-      await client.query('select pg_advisory_unlock($1)', [SET_UP_LOCK])
+      // The lock goes with the connection.
+      client.release(true)
     }
-  } finally {
-    client.release()
-  }
-}
+  })
 
 /** Creates the first shop and the person who manages it; null where somebody was first. */
 export const setUp = (

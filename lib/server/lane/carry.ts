@@ -10,6 +10,7 @@ import { answerAgain, lookUpKeys } from './idempotency.ts'
 import type { Outcome } from './outcome.ts'
 import type { Records } from './records.ts'
 import type { Ticket } from './ticket.ts'
+import type { Turns } from './turns.ts'
 
 /** What carrying tickets out needs. */
 export interface Yard extends Surroundings {
@@ -17,6 +18,8 @@ export interface Yard extends Surroundings {
   readonly node: string
   readonly records: Records
   readonly saver: Saver
+  /** Of attempts that take their records for themselves. */
+  readonly lockedTurn: Turns
   /** Called after commit, before anybody is answered. */
   readonly committed: (draft: Draft) => void
   /** Brings records up to what other nodes wrote, and tells whoever follows them. The caller holds their lanes. */
@@ -66,7 +69,9 @@ export async function carry(
     const rest = open.slice(batch.length)
     const attempt = await (races < RACES
       ? attemptOn(yard, pooled, ids, batch, races + away > 0)
-      : withRecordsLocked(yard, ids, (way) => attemptOn(yard, way, ids, batch, true))
+      : yard.lockedTurn(() =>
+          withRecordsLocked(yard, ids, (way) => attemptOn(yard, way, ids, batch, true)),
+        )
     ).catch((error: unknown) => failed(error, batch))
     open = [...attempt.open, ...rest]
     if (attempt.ended === 'settled') away = 0

@@ -5,6 +5,9 @@ import {
   aHandover,
   anAssembly,
   anId,
+  aParty,
+  aProject,
+  aSlot,
   at,
   engineShop,
   lead,
@@ -30,8 +33,27 @@ const toOwner = aHandover({
   releasedBy: personOf.lead,
 })
 
+/** Another shop's car that stands in our bay for a day: its shell only. */
+const guest = anId('prj', 'guest')
+const itsLead = aParty({ project: guest, lead: true, shop: anId('shp', 'trim') })
+const itsShell = anAssembly({ project: guest, name: 'Shell', custodian: itsLead.id })
+const guestCar = [
+  aProject({ id: guest, name: 'Corrie van' }),
+  itsLead,
+  itsShell,
+  anAssembly({ project: guest, name: 'Gearbox', custodian: itsLead.id }),
+  aSlot({
+    project: guest,
+    assembly: itsShell.id,
+    party: itsLead.id,
+    agreedBy: itsLead.id,
+    from: at(60),
+    to: at(72),
+  }),
+]
+
 beforeAll(async () => {
-  planted = await aPlantedYard(plated, toOwner)
+  planted = await aPlantedYard(plated, toOwner, ...guestCar)
   yard = planted.yard
 
   manager = await aBrowser(yard, personOf.lead)
@@ -100,7 +122,7 @@ describe('the API', () => {
   it('gives a shop its book and its day, and nobody else', async () => {
     expect(await (await manager.get(`/api/shops/${leadShop}`)).json()).toMatchObject({
       role: 'manager',
-      projects: [{ id: project }],
+      projects: [{ id: project }, { id: guest, name: 'Corrie van' }],
     })
     expect(await (await manager.get(`/api/shops/${leadShop}/day-sheet`)).json()).toMatchObject({
       projects: [{ record: project }],
@@ -120,6 +142,12 @@ describe('the API', () => {
       const other = await aBrowser(yard, personOf[who])
       expect((await (await other.get(`/api/projects/${project}`)).json()).members).toEqual([])
     }
+  })
+
+  it('tells a shop of a car that is only in its bay what stands there, and no more of it', async () => {
+    const { projects } = await (await manager.get(`/api/shops/${leadShop}`)).json()
+    expect(projects[1].assemblies).toEqual({ [itsShell.id]: 'Shell' })
+    expect(Object.values(projects[0].assemblies)).toContain('Brightwork')
   })
 
   it('gives the build order as a sheet', async () => {

@@ -82,7 +82,8 @@ function rowsOf(draft: Draft): Iterable<Row> {
       rows.set(entity.id, {
         entity,
         version: owns ? move.to : (row?.version ?? 0),
-        made: owns ? (row?.made ?? move.to) : (row?.made ?? 0),
+        // 0: so far only the other record of a slot has it.
+        made: owns ? row?.made || move.to : (row?.made ?? 0),
         shopVersion: entity.kind === 'slot' && !owns ? move.to : row?.shopVersion,
       })
     }

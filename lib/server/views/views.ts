@@ -115,7 +115,12 @@ export function openViews(db: Queryable, reading: Reading, names: Names): Views 
       now: now(),
       entities,
       people: await names(personsIn(entities).add(person)),
-      projects: projects.flatMap((project) => (project === null ? [] : [namesOfProject(project)])),
+      projects: projects.flatMap((project) => {
+        if (project === null) return []
+        // Of a car that it only has in a bay a shop knows what stands there, and nothing else.
+        const shown = own.includes(project.id) ? null : standingHere(record, project.id)
+        return [namesOfProject(project, shown)]
+      }),
     }
   }
 
@@ -226,8 +231,19 @@ function moveSince<Rec extends ProjectRecord | ShopRecord>(
   return { record, from, to: record.version, entities: changed, doings: [] }
 }
 
-const namesOfProject = (project: ProjectRecord): ShopView['projects'][number] => ({
+const standingHere = (book: ShopRecord, project: ProjectId): ReadonlySet<string> =>
+  new Set(all(book.slots).flatMap((slot) => (slot.project === project ? [slot.assembly] : [])))
+
+/** A project's name and its assemblies', or of those in `shown` where not all are to be known. */
+const namesOfProject = (
+  project: ProjectRecord,
+  shown: ReadonlySet<string> | null,
+): ShopView['projects'][number] => ({
   id: project.id,
   name: project.projects.rows.get(project.id)?.name ?? '',
-  assemblies: Object.fromEntries(all(project.assemblies).map(({ id, name }) => [id, name])),
+  assemblies: Object.fromEntries(
+    all(project.assemblies)
+      .filter(({ id }) => shown === null || shown.has(id))
+      .map(({ id, name }) => [id, name]),
+  ),
 })

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { chmodSync, existsSync } from 'node:fs'
+import { chmodSync, existsSync, mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 
 /** Where the loaded demonstration lies while the run lasts: a data folder that no server uses. */
@@ -14,7 +14,7 @@ function loadedDataDir(): string {
 /** Keeps the data folder of a stopped server as the loaded demonstration. */
 export const keepLoaded = (from: string): void => copy(from, loadedDataDir())
 
-/** Makes `to`, a folder that isn't there yet, a copy of the loaded demonstration. */
+/** Makes `to`, an empty folder, a copy of the loaded demonstration. */
 export function copyLoaded(to: string): void {
   const from = loadedDataDir()
   if (!existsSync(from))
@@ -24,6 +24,7 @@ export function copyLoaded(to: string): void {
 
 /** With owners and rights, which Postgres insists on. */
 function copy(from: string, to: string): void {
-  const { status, stderr } = spawnSync('cp', ['-a', from, to], { encoding: 'utf8' })
+  mkdirSync(to, { recursive: true })
+  const { status, stderr } = spawnSync('cp', ['-a', `${from}/.`, to], { encoding: 'utf8' })
   if (status !== 0) throw new Error(`${from} was not copied: ${stderr}`)
 }

@@ -1,4 +1,3 @@
-import { join } from 'node:path'
 import {
   type Browser,
   type BrowserContext,
@@ -20,7 +19,7 @@ interface Loaded {
 /** Tests with a server of their own each, on a copy of the loaded demonstration. */
 export const test = base.extend<Loaded>({
   yard: async ({ browserName: _ }, use) => {
-    const dataDir = join(aDataDir(), 'data')
+    const dataDir = aDataDir()
     copyLoaded(dataDir)
     const server = await aServer({ FETTLEYARD_DATA: dataDir })
     await use(server)

@@ -1,4 +1,3 @@
-import { join } from 'node:path'
 import { expect, test } from '@playwright/test'
 import { aDataDir, aServer, type TestServer } from '../../test/a-server.ts'
 import { faultsAt } from '../faults.ts'
@@ -10,7 +9,7 @@ import { screens } from './screens.ts'
 let yard: TestServer
 
 test.beforeAll(async () => {
-  const dataDir = join(aDataDir(), 'data')
+  const dataDir = aDataDir()
   copyLoaded(dataDir)
   yard = await aServer({ FETTLEYARD_DATA: dataDir })
 })

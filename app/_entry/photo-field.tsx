@@ -16,7 +16,8 @@ export function PhotoField({
   readonly folder?: string
   readonly label: string
   readonly files: readonly string[]
-  readonly onChange: (files: readonly string[]) => void
+  /** Told how the list changes, not what it becomes: another photo may have arrived while this one was on its way. */
+  readonly onChange: (change: (files: readonly string[]) => readonly string[]) => void
 }) {
   const id = useId()
   const [waiting, setWaiting] = useState(0)
@@ -25,7 +26,7 @@ export function PhotoField({
   const to = folder ?? `/api/projects/${project}/files`
 
   const send = async (chosen: readonly File[]) => {
-    setWaiting(chosen.length)
+    setWaiting((left) => left + chosen.length)
     const sent: string[] = []
     const faults: string[] = []
     for (const file of chosen) {
@@ -39,7 +40,7 @@ export function PhotoField({
       setWaiting((left) => left - 1)
     }
     setWrong(faults)
-    onChange([...new Set([...files, ...sent])])
+    onChange((there) => [...new Set([...there, ...sent])])
   }
 
   return (
@@ -79,7 +80,7 @@ export function PhotoField({
               <button
                 type="button"
                 className="btn btn-line"
-                onClick={() => onChange(files.filter((other) => other !== file))}
+                onClick={() => onChange((there) => there.filter((other) => other !== file))}
               >
                 Leave {n + 1} out
               </button>

@@ -1,9 +1,6 @@
 'use client'
-import { useState } from 'react'
-import { PressFoot } from '@/app/_entry/press-foot.tsx'
-import { TextField } from '@/app/_entry/text-field.tsx'
+import { ReasonFold } from '@/app/_entry/reason-fold.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
-import { usePress } from '@/app/_entry/use-press.ts'
 import { CommandButton } from '@/app/_ui/command-button.tsx'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
 import { WordMark } from '@/app/_ui/state-mark.tsx'
@@ -103,33 +100,13 @@ function SlotRow({ slot }: { readonly slot: Slot }) {
   )
 }
 
-function GiveBack({ slot }: { readonly slot: Slot }) {
-  const press = usePress('slot.release', 'Given back.')
-  const [reason, setReason] = useState('')
-  const [pressed, setPressed] = useState(false)
-  return (
-    <details>
-      <summary>{slot.state === 'asked' ? 'Take it off the list' : 'Give it back'}</summary>
-      <form
-        className="stack tight"
-        onSubmit={(event) => {
-          event.preventDefault()
-          setPressed(true)
-          if (reason.trim() !== '') void press.send({ slot: slot.id, reason: reason.trim() })
-        }}
-      >
-        <TextField
-          label="Why?"
-          value={reason}
-          onChange={setReason}
-          wrong={
-            pressed && reason.trim() === ''
-              ? 'Say why: whoever counted on it reads it.'
-              : press.wrong('reason')
-          }
-        />
-        <PressFoot press={press} lined label={label('slot.release')} />
-      </form>
-    </details>
-  )
-}
+const GiveBack = ({ slot }: { readonly slot: Slot }) => (
+  <ReasonFold
+    name="slot.release"
+    input={{ slot: slot.id }}
+    label={label('slot.release')}
+    summary={slot.state === 'asked' ? 'Take it off the list' : 'Give it back'}
+    unsaid="Say why: whoever counted on it reads it."
+    said="Given back."
+  />
+)

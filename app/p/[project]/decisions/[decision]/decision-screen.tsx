@@ -4,6 +4,7 @@ import { useState } from 'react'
 import { NotHere } from '@/app/_entry/not-here.tsx'
 import { PickList } from '@/app/_entry/pick-list.tsx'
 import { PressFoot } from '@/app/_entry/press-foot.tsx'
+import { ReasonFold } from '@/app/_entry/reason-fold.tsx'
 import { StageChip } from '@/app/_entry/stage-chip.tsx'
 import { TextField } from '@/app/_entry/text-field.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
@@ -179,36 +180,14 @@ function Choose({
   )
 }
 
-function Withdraw({ decision }: { readonly decision: Decision }) {
-  const press = usePress('decision.withdraw', 'Withdrawn.')
-  const [reason, setReason] = useState('')
-  const [pressed, setPressed] = useState(false)
-  return (
-    <details className="sheet">
-      <summary>
-        {decision.state === 'chosen' ? 'Take the choice back' : 'Withdraw the question'}
-      </summary>
-      <form
-        className="stack"
-        onSubmit={(event) => {
-          event.preventDefault()
-          setPressed(true)
-          if (reason.trim() !== '')
-            void press.send({ decision: decision.id, reason: reason.trim() })
-        }}
-      >
-        <TextField
-          label="Why?"
-          value={reason}
-          onChange={setReason}
-          wrong={
-            pressed && reason.trim() === ''
-              ? 'Say why: it stays in the record.'
-              : press.wrong('reason')
-          }
-        />
-        <PressFoot press={press} lined label={label('decision.withdraw')} />
-      </form>
-    </details>
-  )
-}
+const Withdraw = ({ decision }: { readonly decision: Decision }) => (
+  <ReasonFold
+    sheet
+    name="decision.withdraw"
+    input={{ decision: decision.id }}
+    label={label('decision.withdraw')}
+    summary={decision.state === 'chosen' ? 'Take the choice back' : 'Withdraw the question'}
+    unsaid="Say why: it stays in the record."
+    said="Withdrawn."
+  />
+)

@@ -2,6 +2,7 @@
 import { type ReactNode, useState } from 'react'
 import { PickList } from '@/app/_entry/pick-list.tsx'
 import { PressFoot } from '@/app/_entry/press-foot.tsx'
+import { ReasonFold } from '@/app/_entry/reason-fold.tsx'
 import { SelectField, TextField } from '@/app/_entry/text-field.tsx'
 import { partiesHere, useDesk } from '@/app/_entry/use-desk.ts'
 import { usePress } from '@/app/_entry/use-press.ts'
@@ -232,31 +233,14 @@ function Inspect({ part }: { readonly part: Part }) {
   )
 }
 
-function Withdraw({ part }: { readonly part: Part }) {
-  const press = usePress('part.withdraw', `${part.name} is off the list.`)
-  const [reason, setReason] = useState('')
-  const [pressed, setPressed] = useState(false)
-  return (
-    <details className="sheet">
-      <summary>No longer needed</summary>
-      <form
-        className="stack"
-        onSubmit={(event) => {
-          event.preventDefault()
-          setPressed(true)
-          if (reason.trim() !== '') void press.send({ part: part.id, reason: reason.trim() })
-        }}
-      >
-        <TextField
-          label="Why?"
-          value={reason}
-          onChange={setReason}
-          wrong={
-            pressed && reason.trim() === '' ? 'Say why: its history stays.' : press.wrong('reason')
-          }
-        />
-        <PressFoot press={press} lined label={label('part.withdraw')} />
-      </form>
-    </details>
-  )
-}
+const Withdraw = ({ part }: { readonly part: Part }) => (
+  <ReasonFold
+    sheet
+    name="part.withdraw"
+    input={{ part: part.id }}
+    label={label('part.withdraw')}
+    summary="No longer needed"
+    unsaid="Say why: its history stays."
+    said={`${part.name} is off the list.`}
+  />
+)

@@ -1,7 +1,7 @@
 'use client'
 import { useState } from 'react'
 import { PressFoot } from '@/app/_entry/press-foot.tsx'
-import { RemoveFold } from '@/app/_entry/remove-fold.tsx'
+import { ReasonFold } from '@/app/_entry/reason-fold.tsx'
 import { SelectField, TextField } from '@/app/_entry/text-field.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
 import { usePress } from '@/app/_entry/use-press.ts'
@@ -45,7 +45,7 @@ export function Checks({ stage, sets }: { readonly stage: Stage; readonly sets: 
               </span>
             </p>
             {standing.managesLead && (
-              <RemoveFold
+              <ReasonFold
                 name="check.remove"
                 input={{ check: check.id }}
                 label={label('check.remove')}

@@ -1,7 +1,7 @@
 'use client'
 import { useState } from 'react'
 import { PressFoot } from '@/app/_entry/press-foot.tsx'
-import { RemoveFold } from '@/app/_entry/remove-fold.tsx'
+import { ReasonFold } from '@/app/_entry/reason-fold.tsx'
 import { SelectField, TextField } from '@/app/_entry/text-field.tsx'
 import { partiesHere, useDesk } from '@/app/_entry/use-desk.ts'
 import { usePress } from '@/app/_entry/use-press.ts'
@@ -32,7 +32,7 @@ export function Holds({ stage, sets }: { readonly stage: Stage; readonly sets: b
               </span>
             </p>
             {standing.managesLead && hold.clearedAt === null && (
-              <RemoveFold
+              <ReasonFold
                 name="hold.remove"
                 input={{ hold: hold.id }}
                 label={label('hold.remove')}

@@ -2,7 +2,7 @@
 import Link from 'next/link'
 import { useState } from 'react'
 import { PressFoot } from '@/app/_entry/press-foot.tsx'
-import { RemoveFold } from '@/app/_entry/remove-fold.tsx'
+import { ReasonFold } from '@/app/_entry/reason-fold.tsx'
 import { SelectField, TextField } from '@/app/_entry/text-field.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
 import { usePress } from '@/app/_entry/use-press.ts'
@@ -57,7 +57,7 @@ function LinkRow({ link, other }: { readonly link: StageLink; readonly other: st
         {lags.length > 0 && <span className="small"> · {lags.join(', ')}, by the clock</span>}
       </p>
       {standing.managesLead && (
-        <RemoveFold name="link.remove" input={{ link: link.id }} label={label('link.remove')} />
+        <ReasonFold name="link.remove" input={{ link: link.id }} label={label('link.remove')} />
       )}
     </li>
   )

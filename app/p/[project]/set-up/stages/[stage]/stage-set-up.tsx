@@ -1,7 +1,7 @@
 'use client'
 import Link from 'next/link'
 import { NotHere } from '@/app/_entry/not-here.tsx'
-import { RemoveFold } from '@/app/_entry/remove-fold.tsx'
+import { ReasonFold } from '@/app/_entry/reason-fold.tsx'
 import { StageChip } from '@/app/_entry/stage-chip.tsx'
 import { useDesk } from '@/app/_entry/use-desk.ts'
 import { Card } from '@/app/_ui/paper.tsx'
@@ -45,7 +45,7 @@ export function StageSetUp({ id }: { readonly id: string }) {
           <Holds stage={stage} sets={standing.managesLead} />
           {standing.managesLead && stage.state === 'planned' && (
             <section className="sheet">
-              <RemoveFold
+              <ReasonFold
                 name="stage.remove"
                 input={{ stage: stage.id }}
                 label={label('stage.remove', { number: stage.number })}

@@ -6,24 +6,38 @@ import { PressFoot } from './press-foot.tsx'
 import { TextField } from './text-field.tsx'
 import { usePress } from './use-press.ts'
 
-/** Takes something out, with a reason that stays: folded away, so that it is never pressed in passing. */
-export function RemoveFold({
+/** Takes something out or back, with a reason that stays: folded away, so that it is never pressed in passing. */
+export function ReasonFold({
   name,
   input,
   label,
+  summary = label,
+  question = 'Why?',
+  unsaid = 'Say why: the record keeps it.',
+  said,
+  sheet = false,
 }: {
   readonly name: CommandName
   readonly input: { readonly [field: string]: Json }
   readonly label: string
+  /** What stands on the fold, where it is not the press's own label. */
+  readonly summary?: string
+  readonly question?: string
+  /** What is told to who gives no reason. */
+  readonly unsaid?: string
+  /** What is told when it is done. */
+  readonly said?: string
+  /** A sheet of its own on the screen, not a line of another. */
+  readonly sheet?: boolean
 }) {
-  const press = usePress(name)
+  const press = usePress(name, said)
   const [reason, setReason] = useState('')
   const [pressed, setPressed] = useState(false)
   return (
-    <details>
-      <summary>{label}</summary>
+    <details className={sheet ? 'sheet' : undefined}>
+      <summary>{summary}</summary>
       <form
-        className="stack tight"
+        className={sheet ? 'stack' : 'stack tight'}
         onSubmit={(event) => {
           event.preventDefault()
           setPressed(true)
@@ -31,14 +45,10 @@ export function RemoveFold({
         }}
       >
         <TextField
-          label="Why?"
+          label={question}
           value={reason}
           onChange={setReason}
-          wrong={
-            pressed && reason.trim() === ''
-              ? 'Say why: the record keeps it.'
-              : press.wrong('reason')
-          }
+          wrong={pressed && reason.trim() === '' ? unsaid : press.wrong('reason')}
         />
         <PressFoot press={press} lined label={label} />
       </form>

@@ -1,6 +1,6 @@
 import Link from 'next/link'
 import { redirect } from 'next/navigation'
-import { cookieHeader } from '@/app/_entry/cookie.ts'
+import { cookieHeader } from '@/app/_ui/door/cookie.ts'
 import { EmptyState, Head, Plate } from '@/app/_ui/paper.tsx'
 import { projectPath, shopPath } from '@/app/_ui/paths.ts'
 import { forPages } from '@/lib/server/for-pages.ts'

@@ -2,10 +2,10 @@
 import Link from 'next/link'
 import { useState } from 'react'
 import * as z from 'zod/mini'
-import { askServer, posting } from '@/app/_entry/ask-server.ts'
-import { signOutHere } from '@/app/_entry/sign-in-with.ts'
-import { ThemePick } from '@/app/_entry/theme-pick.tsx'
+import { askServer, posting } from '@/app/_ui/door/ask-server.ts'
+import { signOutHere } from '@/app/_ui/door/sign-in-with.ts'
 import { Head } from '@/app/_ui/paper.tsx'
+import { ThemePick } from '@/app/_ui/theme/theme-pick.tsx'
 import type { Me } from '@/lib/command/wire.ts'
 
 /** Where a person belongs, how their screens look, and the ways out. */

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
-import { cookieHeader } from '@/app/_entry/cookie.ts'
+import { cookieHeader } from '@/app/_ui/door/cookie.ts'
 import { forPages } from '@/lib/server/for-pages.ts'
 import { AccountDesk } from './account-desk.tsx'
 

@@ -1,7 +1,7 @@
 'use client'
 import { useEffect, useState } from 'react'
 import * as z from 'zod/mini'
-import { askServer, posting } from '@/app/_entry/ask-server.ts'
+import { askServer, posting } from '@/app/_ui/door/ask-server.ts'
 
 const DemoProgress = z.object({
   state: z.enum(['none', 'loading', 'loaded', 'failed']),

@@ -1,6 +1,6 @@
 'use client'
 import { useState } from 'react'
-import { signInWith } from '@/app/_entry/sign-in-with.ts'
+import { signInWith } from '@/app/_ui/door/sign-in-with.ts'
 import type { Installation } from '@/lib/command/wire-access.ts'
 
 type DemoPerson = Installation['demoPersons'][number]

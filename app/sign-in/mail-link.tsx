@@ -1,8 +1,8 @@
 'use client'
 import { useState } from 'react'
 import * as z from 'zod/mini'
-import { askServer, posting } from '@/app/_entry/ask-server.ts'
-import { TextField } from '@/app/_entry/text-field.tsx'
+import { askServer, posting } from '@/app/_ui/door/ask-server.ts'
+import { TextField } from '@/app/_ui/form/text-field.tsx'
 
 /** By a link that comes by mail. What is answered never tells whether the address is known. */
 export function MailLink({ way }: { readonly way: string }) {

@@ -1,7 +1,7 @@
 'use client'
 import { useState } from 'react'
-import { signInWith } from '@/app/_entry/sign-in-with.ts'
-import { TextField } from '@/app/_entry/text-field.tsx'
+import { signInWith } from '@/app/_ui/door/sign-in-with.ts'
+import { TextField } from '@/app/_ui/form/text-field.tsx'
 
 /** By e-mail address and password. */
 export function SignInForm({ way }: { readonly way: string }) {

@@ -1,9 +1,9 @@
 'use client'
 import { useState } from 'react'
 import * as z from 'zod/mini'
-import { askServer, posting } from '@/app/_entry/ask-server.ts'
-import { SHORTEST_PASSWORD } from '@/app/_entry/shortest-password.ts'
-import { TextField } from '@/app/_entry/text-field.tsx'
+import { askServer, posting } from '@/app/_ui/door/ask-server.ts'
+import { SHORTEST_PASSWORD } from '@/app/_ui/form/shortest-password.ts'
+import { TextField } from '@/app/_ui/form/text-field.tsx'
 import type { Joining } from '@/lib/command/wire-access.ts'
 
 /** Takes an invitation: a password of one's own, and in. */

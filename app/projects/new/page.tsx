@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { redirect } from 'next/navigation'
-import { cookieHeader } from '@/app/_entry/cookie.ts'
+import { cookieHeader } from '@/app/_ui/door/cookie.ts'
 import { EmptyState, Plate } from '@/app/_ui/paper.tsx'
 import { forPages } from '@/lib/server/for-pages.ts'
 import { NewProjectForm } from './new-project-form.tsx'

@@ -1,4 +1,4 @@
-import { Photos } from '@/app/_entry/photos.tsx'
+import { Photos } from '@/app/_ui/photos.tsx'
 import type { Receipt } from '@/lib/command/wire-access.ts'
 import type { Handover } from '@/lib/record/entities/things.ts'
 import { moment, stampMoment } from '@/lib/words/dates.ts'

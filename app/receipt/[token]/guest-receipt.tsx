@@ -1,11 +1,11 @@
 'use client'
 import { useState } from 'react'
 import * as z from 'zod/mini'
-import { askServer, posting } from '@/app/_entry/ask-server.ts'
-import { FingerSignature } from '@/app/_entry/finger-signature.tsx'
-import { PhotoField } from '@/app/_entry/photo-field.tsx'
-import { PrintButton } from '@/app/_entry/print-button.tsx'
-import { TextField } from '@/app/_entry/text-field.tsx'
+import { askServer, posting } from '@/app/_ui/door/ask-server.ts'
+import { FingerSignature } from '@/app/_ui/form/finger-signature.tsx'
+import { PhotoField } from '@/app/_ui/form/photo-field.tsx'
+import { TextField } from '@/app/_ui/form/text-field.tsx'
+import { PrintButton } from '@/app/_ui/print-button.tsx'
 import {
   emptyReceipt,
   ReceiveFields,

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { cookieHeader } from '@/app/_entry/cookie.ts'
+import { cookieHeader } from '@/app/_ui/door/cookie.ts'
 import { forPages } from '@/lib/server/for-pages.ts'
 import { DaySheetScreen } from './day-sheet-screen.tsx'
 

@@ -1,7 +1,7 @@
 'use client'
 import Link from 'next/link'
-import { useDesk } from '@/app/_entry/use-desk.ts'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
+import { useDesk } from '@/app/_ui/use-desk.ts'
 import { addSums, type Sum } from '@/lib/money/sum.ts'
 import { taxOf } from '@/lib/money/tax.ts'
 import {

@@ -1,5 +1,5 @@
 'use client'
-import { TextField } from '@/app/_entry/text-field.tsx'
+import { TextField } from '@/app/_ui/form/text-field.tsx'
 import type { LineDraft, LineFaults } from './lines-draft.ts'
 
 /** Lines as they are typed: quantity × price of one, or a lump sum; minus for what falls away. */

@@ -1,5 +1,5 @@
 'use client'
-import { type Desk, useDesk } from '@/app/_entry/use-desk.ts'
+import { type Desk, useDesk } from '@/app/_ui/use-desk.ts'
 import { payerOf } from '@/lib/money/approval.ts'
 import { leadOf } from '@/lib/record/actor.ts'
 import type { ChangeOrder } from '@/lib/record/entities/money.ts'

@@ -1,5 +1,5 @@
 import Link from 'next/link'
-import { Photos } from '@/app/_entry/photos.tsx'
+import { Photos } from '@/app/_ui/photos.tsx'
 import type { Handover } from '@/lib/record/entities/things.ts'
 import type { ProjectRecord } from '@/lib/record/project-record.ts'
 import type { Instant } from '@/lib/record/scalars.ts'

@@ -1,7 +1,7 @@
 'use client'
-import { PickList } from '@/app/_entry/pick-list.tsx'
-import { readWhole } from '@/app/_entry/read-whole.ts'
-import { TextField } from '@/app/_entry/text-field.tsx'
+import { readWhole } from '@/app/_ui/door/read-whole.ts'
+import { PickList } from '@/app/_ui/form/pick-list.tsx'
+import { TextField } from '@/app/_ui/form/text-field.tsx'
 
 export type Outcome = 'accepted' | 'accepted with remarks' | 'refused'
 

@@ -1,10 +1,10 @@
 'use client'
 import { useState } from 'react'
-import { PressFoot } from '@/app/_entry/press-foot.tsx'
-import { TextField } from '@/app/_entry/text-field.tsx'
-import { useDesk } from '@/app/_entry/use-desk.ts'
-import { usePress } from '@/app/_entry/use-press.ts'
+import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
+import { TextField } from '@/app/_ui/form/text-field.tsx'
+import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
+import { useDesk } from '@/app/_ui/use-desk.ts'
 import { label } from '@/lib/words/labels.ts'
 
 /** The car by name, year and what else one says of it. */

@@ -1,5 +1,5 @@
 'use client'
-import { useDesk } from '@/app/_entry/use-desk.ts'
+import { useDesk } from '@/app/_ui/use-desk.ts'
 import { Assemblies } from './assemblies.tsx'
 import { Car } from './car.tsx'
 import { Parties } from './parties.tsx'

@@ -1,6 +1,6 @@
 'use client'
-import { DayStrip, dayStarts, daysFrom, type Lane, type OnFloor } from '@/app/_entry/day-strip.tsx'
-import { useDesk } from '@/app/_entry/use-desk.ts'
+import { DayStrip, dayStarts, daysFrom, type Lane, type OnFloor } from '@/app/_ui/day-strip.tsx'
+import { useDesk } from '@/app/_ui/use-desk.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Assembly } from '@/lib/record/entities/things.ts'
 import { all } from '@/lib/record/table.ts'

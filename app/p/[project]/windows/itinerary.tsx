@@ -1,7 +1,7 @@
 'use client'
 import Link from 'next/link'
-import { useDesk } from '@/app/_entry/use-desk.ts'
 import { Head } from '@/app/_ui/paper.tsx'
+import { useDesk } from '@/app/_ui/use-desk.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Assembly } from '@/lib/record/entities/things.ts'
 import { all } from '@/lib/record/table.ts'

@@ -1,7 +1,7 @@
 'use client'
 import Link from 'next/link'
 import { useRouter } from 'next/navigation'
-import { DayList, DayStrip, daysFrom, type Lane } from '@/app/_entry/day-strip.tsx'
+import { DayList, DayStrip, daysFrom, type Lane } from '@/app/_ui/day-strip.tsx'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
 import { type ShopHere, useShop } from '@/lib/live/shop-provider.tsx'
 import type { Slot } from '@/lib/record/entities/things.ts'

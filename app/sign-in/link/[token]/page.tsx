@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { wayOn } from '@/app/_entry/way-on.ts'
+import { wayOn } from '@/app/_ui/door/way-on.ts'
 import { TakeLink } from './take-link.tsx'
 
 export const metadata: Metadata = { title: 'Sign in · Fettleyard', referrer: 'no-referrer' }

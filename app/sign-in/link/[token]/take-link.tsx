@@ -1,7 +1,7 @@
 'use client'
 import Link from 'next/link'
 import { useState } from 'react'
-import { signInWith } from '@/app/_entry/sign-in-with.ts'
+import { signInWith } from '@/app/_ui/door/sign-in-with.ts'
 
 /** One press takes the link, and leads on. */
 export function TakeLink({ token, way }: { readonly token: string; readonly way: string }) {

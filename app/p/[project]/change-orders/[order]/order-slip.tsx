@@ -1,6 +1,6 @@
 'use client'
-import { Photos } from '@/app/_entry/photos.tsx'
 import { Stamp } from '@/app/_ui/paper.tsx'
+import { Photos } from '@/app/_ui/photos.tsx'
 import { WordMark } from '@/app/_ui/state-mark.tsx'
 import { taxOf } from '@/lib/money/tax.ts'
 import { linesOf, priceOf } from '@/lib/money/totals.ts'

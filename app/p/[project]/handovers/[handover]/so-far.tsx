@@ -1,6 +1,6 @@
 'use client'
 import Link from 'next/link'
-import { useDesk } from '@/app/_entry/use-desk.ts'
+import { useDesk } from '@/app/_ui/use-desk.ts'
 import type { AssemblyId } from '@/lib/record/ids.ts'
 import { moment, since } from '@/lib/words/dates.ts'
 import { atStart, partyName } from '@/lib/words/names.ts'

@@ -1,5 +1,5 @@
 'use client'
-import { ReasonFold } from '@/app/_entry/reason-fold.tsx'
+import { ReasonFold } from '@/app/_ui/form/reason-fold.tsx'
 import type { Handover } from '@/lib/record/entities/things.ts'
 import { label } from '@/lib/words/labels.ts'
 

@@ -1,5 +1,5 @@
 'use client'
-import { NotHere } from '@/app/_entry/not-here.tsx'
+import { NotHere } from '@/app/_ui/not-here.tsx'
 import { projectPath } from '@/app/_ui/paths.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Stage } from '@/lib/record/entities/work.ts'

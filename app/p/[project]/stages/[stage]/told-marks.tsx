@@ -1,6 +1,6 @@
 'use client'
-import { useDesk } from '@/app/_entry/use-desk.ts'
-import { CommandButton } from '@/app/_ui/command-button.tsx'
+import { CommandButton } from '@/app/_ui/press/command-button.tsx'
+import { useDesk } from '@/app/_ui/use-desk.ts'
 import { moment } from '@/lib/words/dates.ts'
 import { label } from '@/lib/words/labels.ts'
 import { partyName, personName } from '@/lib/words/names.ts'

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
+import { askServer } from '@/app/_ui/door/ask-server.ts'
 import { Sha256 } from '@/lib/record/scalars.ts'
-import { askServer } from './ask-server.ts'
 
 /** Greatest file that the server keeps, in bytes. */
 const MOST_BYTES = 30_000_000

@@ -1,6 +1,6 @@
 'use client'
 import { useId, useState } from 'react'
-import { fileAddress } from './photos.tsx'
+import { fileAddress } from '@/app/_ui/photos.tsx'
 import { uploadFile } from './upload-file.ts'
 
 /** Photos and sheets that go with a press: taken or chosen, sent at once, named by their hash. */

@@ -1,6 +1,6 @@
 'use client'
 import { useEffect, useState } from 'react'
-import { PickList } from './pick-list.tsx'
+import { PickList } from '@/app/_ui/form/pick-list.tsx'
 import { isPinned, THEME_COOKIE } from './theme.ts'
 
 type Theme = 'device' | 'card' | 'booth'

@@ -1,4 +1,5 @@
 'use client'
+import { Notice } from '@/app/_ui/paper.tsx'
 import { useProjectIfAny } from '@/lib/live/project-provider.tsx'
 import { type ShopHere, useShopIfAny } from '@/lib/live/shop-provider.tsx'
 import type { CommandPress } from '@/lib/live/use-command.ts'
@@ -8,7 +9,6 @@ import { moment } from '@/lib/words/dates.ts'
 import type { Reader } from '@/lib/words/reader.ts'
 import { sentence } from '@/lib/words/sentence.ts'
 import { ConditionList } from './condition-list.tsx'
-import { Notice } from './paper.tsx'
 
 /** A shop book's refusals speak of nothing in a project. */
 const NO_PROJECT = ProjectId.parse('prj_none')

@@ -1,6 +1,6 @@
 'use client'
 import type { ReactNode } from 'react'
-import { Outcome } from '@/app/_ui/outcome.tsx'
+import { Outcome } from '@/app/_ui/press/outcome.tsx'
 import type { Press } from './use-press.ts'
 
 /** The end of a form: what refused it, the one press, and what it will do. */

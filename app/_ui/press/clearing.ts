@@ -1,3 +1,4 @@
+import { pathOf, projectPath } from '@/app/_ui/paths.ts'
 import type { Role } from '@/lib/record/actor.ts'
 import type { CommandName } from '@/lib/record/command-names.ts'
 import type { Clearing, Condition } from '@/lib/record/condition.ts'
@@ -5,7 +6,6 @@ import type { ProjectRecord } from '@/lib/record/project-record.ts'
 import { label } from '@/lib/words/labels.ts'
 import { assemblyName, entityName, stageName } from '@/lib/words/names.ts'
 import type { Reader } from '@/lib/words/reader.ts'
-import { pathOf, projectPath } from './paths.ts'
 
 /** How a reader gets a condition out of the way. */
 export type Way =

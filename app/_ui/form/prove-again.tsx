@@ -2,10 +2,10 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import * as z from 'zod/mini'
+import { askServer, posting } from '@/app/_ui/door/ask-server.ts'
+import { signInWith } from '@/app/_ui/door/sign-in-with.ts'
 import { useNow } from '@/lib/live/live-provider.tsx'
 import { Instant } from '@/lib/record/scalars.ts'
-import { askServer, posting } from './ask-server.ts'
-import { signInWith } from './sign-in-with.ts'
 import { TextField } from './text-field.tsx'
 
 const Proved = z.object({

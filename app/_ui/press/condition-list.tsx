@@ -1,5 +1,6 @@
 'use client'
 import Link from 'next/link'
+import { Mark, type MarkName } from '@/app/_ui/mark.tsx'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Condition } from '@/lib/record/condition.ts'
 import type { StageId } from '@/lib/record/ids.ts'
@@ -7,7 +8,6 @@ import { isGateRule, sentence } from '@/lib/words/sentence.ts'
 import { AskButton } from './ask-button.tsx'
 import { waysTo } from './clearing.ts'
 import { ConcedeForm, mayConcede } from './concede-form.tsx'
-import { Mark, type MarkName } from './mark.tsx'
 import { PressButton, type ShowsOutcome } from './press-button.tsx'
 
 /** One stage may lack several countersigns. */

@@ -1,10 +1,10 @@
 'use client'
 import type { ReactNode } from 'react'
+import { useToast } from '@/app/_ui/toast.tsx'
 import { type CommandPress, useCommand } from '@/lib/live/use-command.ts'
 import type { CommandName } from '@/lib/record/command-names.ts'
 import type { Json } from '@/lib/record/condition.ts'
 import type { StageId } from '@/lib/record/ids.ts'
-import { useToast } from './toast.tsx'
 
 /** What is said when it is done, and the command that takes it back. */
 export interface DoneWords {

@@ -1,9 +1,9 @@
 'use client'
 import { useState } from 'react'
+import { askServer, posting } from '@/app/_ui/door/ask-server.ts'
 import type { MembershipRole } from '@/lib/record/entities/people.ts'
 import { moment } from '@/lib/words/dates.ts'
 import type { Place } from '@/lib/words/reader.ts'
-import { askServer, posting } from './ask-server.ts'
 import { HandedLink, LinkToHand } from './link-to-hand.tsx'
 import { SelectField, TextField } from './text-field.tsx'
 

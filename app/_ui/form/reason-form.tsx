@@ -1,11 +1,11 @@
 'use client'
 import { type ReactNode, useState } from 'react'
-import { TextField } from '@/app/_entry/text-field.tsx'
+import { Outcome } from '@/app/_ui/press/outcome.tsx'
 import { useCommand } from '@/lib/live/use-command.ts'
 import type { CommandName } from '@/lib/record/command-names.ts'
 import type { Json } from '@/lib/record/condition.ts'
 import type { StageId } from '@/lib/record/ids.ts'
-import { Outcome } from './outcome.tsx'
+import { TextField } from './text-field.tsx'
 
 /** A lesser press that wants a reason: a button first, then the words and the press. */
 export function ReasonForm({

@@ -1,6 +1,6 @@
 'use client'
 import { useState } from 'react'
-import { TextField } from '@/app/_entry/text-field.tsx'
+import { TextField } from '@/app/_ui/form/text-field.tsx'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import { useCommand } from '@/lib/live/use-command.ts'
 import { leadOf } from '@/lib/record/actor.ts'

@@ -6,15 +6,15 @@ export const textFace = localFont({
   display: 'swap',
   src: [
     {
-      path: '../../node_modules/@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff2',
+      path: '../../../node_modules/@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff2',
       weight: '400',
     },
     {
-      path: '../../node_modules/@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-600-normal.woff2',
+      path: '../../../node_modules/@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-600-normal.woff2',
       weight: '600',
     },
     {
-      path: '../../node_modules/@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-800-normal.woff2',
+      path: '../../../node_modules/@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-800-normal.woff2',
       weight: '800',
     },
   ],
@@ -25,6 +25,6 @@ export const stencilFace = localFont({
   variable: '--face-stencil',
   display: 'swap',
   // It has one weight; headings that ask for more must not get it smeared.
-  src: '../../node_modules/@fontsource/saira-stencil-one/files/saira-stencil-one-latin-400-normal.woff2',
+  src: '../../../node_modules/@fontsource/saira-stencil-one/files/saira-stencil-one-latin-400-normal.woff2',
   weight: '400 900',
 })

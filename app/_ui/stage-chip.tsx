@@ -1,7 +1,7 @@
 'use client'
-import { StateMark } from '@/app/_ui/state-mark.tsx'
 import { stageStatus } from '@/lib/gate/status.ts'
 import type { Stage } from '@/lib/record/entities/work.ts'
+import { StateMark } from './state-mark.tsx'
 import { useDesk } from './use-desk.ts'
 
 /** A stage's state now, as the gate has it. */

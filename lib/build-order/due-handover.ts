@@ -1,4 +1,4 @@
-import { countOf } from '../custody/count-of.ts'
+import { newHandover } from '../custody/new-handover.ts'
 import { openHandoversOf } from '../gate/indexes.ts'
 import type { Context } from '../record/command.ts'
 import type { Handover } from '../record/entities/things.ts'
@@ -19,31 +19,5 @@ export function dueHandover(record: ProjectRecord, stage: Stage, ctx: Context): 
     return assembly.host === null && assembly.custodian === stage.party && free
   })
   if (assemblies.length === 0) return []
-  return [
-    {
-      kind: 'handover',
-      id: ctx.newId('hnd'),
-      project: record.id,
-      assemblies,
-      from: stage.party,
-      to,
-      stage: stage.id,
-      state: 'prepared',
-      condition: '',
-      care: '',
-      pieces: countOf(record, assemblies),
-      files: [],
-      preparedAt: ctx.happenedAt,
-      releasedAt: null,
-      releasedBy: null,
-      receivedAt: null,
-      receivedBy: null,
-      receivedByName: null,
-      signature: null,
-      receivedPieces: null,
-      outcome: null,
-      remarks: null,
-      receivedFiles: [],
-    },
-  ]
+  return [newHandover(record, { assemblies, from: stage.party, to, stage: stage.id }, ctx)]
 }

@@ -7,8 +7,8 @@ import { AssemblyId, PartyId, StageId } from '../record/ids.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import { OptionalText, Sha256 } from '../record/scalars.ts'
 import { all, must } from '../record/table.ts'
-import { countOf } from './count-of.ts'
 import { notInCustody } from './moving-conditions.ts'
+import { newHandover } from './new-handover.ts'
 
 const input = z.strictObject({
   assemblies: z
@@ -76,30 +76,14 @@ export const handoverPrepare = defineCommand({
       (other) => isOpen(other) && other.assemblies.some((id) => assemblies.includes(id)),
     )
     if (others.length > 0) return refusal(...others.map(underWay))
+    const stage = input.stage === undefined ? null : must(record.stages, input.stage).id
+    const prepared = newHandover(record, { assemblies, from, to, stage }, ctx)
     const handover: Handover = {
-      kind: 'handover',
-      id: ctx.newId('hnd'),
-      project: record.id,
-      assemblies,
-      from,
-      to,
-      stage: input.stage === undefined ? null : must(record.stages, input.stage).id,
-      state: 'prepared',
+      ...prepared,
       condition: input.condition ?? '',
       care: input.care ?? '',
-      pieces: input.pieces ?? countOf(record, assemblies),
+      pieces: input.pieces ?? prepared.pieces,
       files: input.files ?? [],
-      preparedAt: ctx.happenedAt,
-      releasedAt: null,
-      releasedBy: null,
-      receivedAt: null,
-      receivedBy: null,
-      receivedByName: null,
-      signature: null,
-      receivedPieces: null,
-      outcome: null,
-      remarks: null,
-      receivedFiles: [],
     }
     return changes(handover, ...toldBy(ctx, 'handover.prepare', handover.id, input.told, record.id))
   },

@@ -1,4 +1,4 @@
-import { leadOf, ownerOf } from '../record/actor.ts'
+import { payerOf } from '../money/approval.ts'
 import type { Clearing } from '../record/condition.ts'
 import type { ChangeOrder } from '../record/entities/money.ts'
 import type { Stage } from '../record/entities/work.ts'
@@ -164,7 +164,8 @@ function ordersFor(record: ProjectRecord, party: PartyId): OnUs[] {
           press: { command: 'changeOrder.send', input: press },
         },
       ]
-    if (order.state !== 'sent' || payerOf(record, order) !== party) return []
+    if (order.state !== 'sent' || payerOf(record, must(record.parties, order.party))?.id !== party)
+      return []
     return [
       {
         ...line(order),
@@ -175,11 +176,6 @@ function ordersFor(record: ProjectRecord, party: PartyId): OnUs[] {
       },
     ]
   })
-}
-
-const payerOf = (record: ProjectRecord, order: ChangeOrder): PartyId | undefined => {
-  const bills = must(record.parties, order.party).bills
-  return (bills === 'owner' ? ownerOf(record) : leadOf(record))?.id
 }
 
 function choicesFor(record: ProjectRecord, party: PartyId): OnUs[] {

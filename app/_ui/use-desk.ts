@@ -1,17 +1,11 @@
 'use client'
 import { useMemo } from 'react'
 import { useProject } from '@/lib/live/project-provider.tsx'
-import {
-  type Actor,
-  actsFor,
-  leadOf,
-  managesFor,
-  managesLead,
-  ownerOf,
-} from '@/lib/record/actor.ts'
+import { actsFor, leadOf, managesFor, managesLead, ownerOf } from '@/lib/record/actor.ts'
 import type { PartyId } from '@/lib/record/ids.ts'
 import type { ProjectRecord } from '@/lib/record/project-record.ts'
 import type { Reader } from '@/lib/words/reader.ts'
+import { actorOf } from './actor-of.ts'
 
 /** What the reader is entitled to press here. The server judges again. */
 export interface Standing {
@@ -33,16 +27,9 @@ export interface Desk {
 /** The project on this screen, its reader, and what they may press. */
 export function useDesk(): Desk {
   const { record, reader } = useProject()
-  const { view, person } = reader
   return useMemo(() => {
-    const actor: Actor = {
-      person,
-      role: view.role,
-      party: view.party,
-      shop: null,
-      proof: null,
-      provedAt: null,
-    }
+    const { view } = reader
+    const actor = actorOf(reader)
     const standing: Standing = {
       party: view.party,
       actsFor: (party) => actsFor(actor, party),
@@ -52,7 +39,7 @@ export function useDesk(): Desk {
       seesMoney: view.role === 'owner' || view.role === 'manager',
     }
     return { record, reader, standing }
-  }, [record, reader, view, person])
+  }, [record, reader])
 }
 
 /** Parties still taking part, the lead first, then by name. */

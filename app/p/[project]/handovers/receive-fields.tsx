@@ -1,6 +1,6 @@
 'use client'
-import { readWhole } from '@/app/_ui/door/read-whole.ts'
 import { PickList } from '@/app/_ui/form/pick-list.tsx'
+import { readWhole } from '@/app/_ui/form/read-whole.ts'
 import { TextField } from '@/app/_ui/form/text-field.tsx'
 
 export type Outcome = 'accepted' | 'accepted with remarks' | 'refused'

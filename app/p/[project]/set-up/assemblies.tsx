@@ -1,7 +1,7 @@
 'use client'
 import { useState } from 'react'
-import { readWhole } from '@/app/_ui/door/read-whole.ts'
 import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
+import { readWhole } from '@/app/_ui/form/read-whole.ts'
 import { SelectField, TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'

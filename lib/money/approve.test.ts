@@ -131,6 +131,15 @@ describe('changeOrder.approve', () => {
     expect(JSON.parse(text)).toMatchObject({ billed: { gross: 760_80 } })
   })
 
+  it('is never given before it was asked for, whatever a slow phone says', () => {
+    const sent = { ...carburettors, sentAt: at(50) }
+    const record = aRecord(sent, lines, estimates)
+    const early = { happenedAt: at(49.9), now: at(51) }
+    expect(approve(record, { order: sent, context: early })).toMatchObject({
+      entities: [{ state: 'approved', answeredAt: at(50) }],
+    })
+  })
+
   it('refuses where a figure has changed since it was shown', () => {
     const seen = hashOf(waiting, carburettors)
     const more = anEstimateLine({ party: trimShop, net: Minor.parse(1) })

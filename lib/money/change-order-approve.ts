@@ -8,6 +8,7 @@ import { ChangeOrderId } from '../record/ids.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import { type Instant, OptionalText, Sha256 } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
+import { answeredAt } from './answered-at.ts'
 import { type Authority, payerOf, shownForApproval, shownText } from './approval.ts'
 import { standingConsentConditions } from './standing-consent.ts'
 
@@ -66,7 +67,7 @@ export const changeOrderApprove = defineCommand({
     return changes({
       ...order,
       state: 'approved',
-      answeredAt: ctx.happenedAt,
+      answeredAt: answeredAt(order, ctx.happenedAt),
       answeredBy: ctx.actor.person,
       proof: authority === 'payer' ? ctx.actor.proof : 'standing consent',
       shown: text,

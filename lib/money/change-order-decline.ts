@@ -5,6 +5,7 @@ import { wrongState } from '../record/condition.ts'
 import { ChangeOrderId } from '../record/ids.ts'
 import { OptionalText } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
+import { answeredAt } from './answered-at.ts'
 import { payerOf } from './approval.ts'
 
 /** Says no to a change order. It binds nobody to pay, so it asks for no fresh proof. */
@@ -22,7 +23,7 @@ export const changeOrderDecline = defineCommand({
     return changes({
       ...order,
       state: 'declined',
-      answeredAt: ctx.happenedAt,
+      answeredAt: answeredAt(order, ctx.happenedAt),
       answeredBy: ctx.actor.person,
       answer: input.text ?? null,
     })

@@ -1,10 +1,11 @@
 import type { Context, Hono, MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import type { Changed, CommandAnswer } from '../../command/wire.ts'
+import type { Condition } from '../../record/condition.ts'
 import type { PersonId } from '../../record/ids.ts'
 import { seeConditions } from '../../see/see-conditions.ts'
 import type { AnyMove, Outcome } from '../lane/outcome.ts'
-import { isProject } from '../load.ts'
+import { type AnyRecord, isProject } from '../load.ts'
 import type { Names } from '../people/names.ts'
 import type { Sessions } from '../people/session.ts'
 import type { Commands } from '../run-command.ts'
@@ -67,11 +68,9 @@ async function answer(
     }
     case 'refused': {
       const { record, conditions } = outcome
-      const view = isProject(record) ? await door.reading.viewOf(person, record) : null
-      const seen = isProject(record) && view ? seeConditions(view, record, conditions) : conditions
       return {
         status: 409,
-        conditions: seen,
+        conditions: await conditionsFor(door, person, record, conditions),
         message: 'Not now: each condition says who can clear it.',
       }
     }
@@ -99,6 +98,19 @@ async function answer(
         message: 'The database can’t be reached. Send it again with the same key.',
       }
   }
+}
+
+/** A refusal's conditions as this person may know them; none of a project that they were let out of meanwhile. */
+async function conditionsFor(
+  { reading }: CommandDoor,
+  person: PersonId,
+  record: AnyRecord,
+  conditions: readonly Condition[],
+): Promise<readonly Condition[]> {
+  // A shop's people see all of its book; a project not yet begun has nothing to hide.
+  if (!isProject(record) || record.version === 0) return conditions
+  const view = await reading.viewOf(person, record)
+  return view === null ? [] : seeConditions(view, record, conditions)
 }
 
 /** A move as this person sees it; null where the record isn't theirs to see, such as another shop's book. */

@@ -18,6 +18,7 @@ const Said = z.record(z.string(), z.json())
 export function receiptRoutes(api: Hono, { receipts, sessions, limits }: Doors): void {
   api.post('/handovers/:id/link', async (context) => {
     const session = await signedIn(context, sessions)
+    await limits.link(session.person)
     return context.json(orNotFound(await receipts.link(session, context.req.param('id'))))
   })
 

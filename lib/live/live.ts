@@ -134,6 +134,13 @@ export function openLive(): Live {
     else if (gone(got.status)) query.setQueryData(shopKey(record), null)
   }
 
+  /** The whole record as it is from now on: what is being fetched may be of before a change of access. */
+  const anew = (record: string): Promise<void> => {
+    const running = fetching.get(record)
+    const fetched = () => once(record, () => whole(record))
+    return running === undefined ? fetched() : running.then(fetched, fetched)
+  }
+
   const catchUp = (record: string): Promise<void> =>
     once(record, async () => {
       const known = held(record)
@@ -212,7 +219,7 @@ export function openLive(): Live {
         if (known !== undefined && version > known.version) void catchUp(record)
       })
       opened.on('access', ({ record }) => {
-        void once(record, () => whole(record))
+        void anew(record)
         void query.invalidateQueries({ queryKey: ['me'] })
       })
       // The socket's own retries may wait for seconds; the phone knows at once.

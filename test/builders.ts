@@ -6,8 +6,8 @@ import type {
   Decision,
   EstimateLine,
 } from '../lib/record/entities/money.ts'
-import type { Bay, Membership, Party, Project, Shop } from '../lib/record/entities/people.ts'
-import type { Assembly, Handover, OpenWindow, Part, Slot } from '../lib/record/entities/things.ts'
+import type { Party, Project } from '../lib/record/entities/people.ts'
+import type { Assembly, Handover, Part } from '../lib/record/entities/things.ts'
 import type { Check, Hold, Link, Stage } from '../lib/record/entities/work.ts'
 import type { Entity } from '../lib/record/entity.ts'
 import {
@@ -17,15 +17,11 @@ import {
   idSchemas,
   idsFrom,
   type PartyId,
-  type ShopId,
 } from '../lib/record/ids.ts'
 import {
   emptyProjectRecord,
-  emptyShopRecord,
   type ProjectRecord,
   projectAfter,
-  type ShopRecord,
-  shopAfter,
 } from '../lib/record/project-record.ts'
 import { Instant, Minor, TaxRate } from '../lib/record/scalars.ts'
 
@@ -35,7 +31,8 @@ export const anId = <P extends IdPrefix>(prefix: P, name: string): IdByPrefix[P]
   byPrefix[prefix].parse(`${prefix}_${name}`)
 
 let made = 0
-const fresh = <P extends IdPrefix>(prefix: P): IdByPrefix[P] => anId(prefix, `made${++made}`)
+/** An id of that prefix that no other test has. */
+export const fresh = <P extends IdPrefix>(prefix: P): IdByPrefix[P] => anId(prefix, `made${++made}`)
 
 /** An instant by hours after the start of the tests' calendar, Monday 2 March 2026, 08:00 UTC. */
 export const at = (hours: number): Instant =>
@@ -301,81 +298,12 @@ export const aPart = (over: Partial<Part> = {}): Part => ({
   withdrawnAt: null,
   ...over,
 })
-export const anOpenWindow = (over: Partial<OpenWindow> = {}): OpenWindow => ({
-  kind: 'openWindow',
-  id: fresh('win'),
-  project,
-  assembly: shellId,
-  bay: null,
-  from: at(24),
-  to: at(240),
-  openedAt: at(0),
-  closedAt: null,
-  ...over,
-})
-export const aSlot = (over: Partial<Slot> = {}): Slot => ({
-  kind: 'slot',
-  id: fresh('slt'),
-  project,
-  shop: leadShop,
-  bay: anId('bay', 'one'),
-  assembly: shellId,
-  stage: null,
-  party: lead,
-  from: at(24),
-  to: at(48),
-  state: 'agreed',
-  askedAt: at(0),
-  agreedAt: at(0),
-  agreedBy: lead,
-  window: null,
-  reason: null,
-  ...over,
-})
-export const aShop = (over: Partial<Shop> = {}): Shop => ({
-  kind: 'shop',
-  id: leadShop,
-  name: 'Tarn Lane Coachworks',
-  currency: 'GBP',
-  timeZone: 'Europe/London',
-  taxRegistered: true,
-  taxRate: TaxRate.parse(2000),
-  opensAt: '08:00',
-  closesAt: '18:00',
-  demo: false,
-  createdAt: at(0),
-  ...over,
-})
-export const aBay = (over: Partial<Bay> = {}): Bay => ({
-  kind: 'bay',
-  id: fresh('bay'),
-  shop: leadShop,
-  name: 'Bay 1',
-  type: 'floor',
-  retiredAt: null,
-  ...over,
-})
-export const aMembership = (over: Partial<Membership> = {}): Membership => ({
-  kind: 'membership',
-  id: fresh('mbr'),
-  shop: leadShop,
-  person: fresh('psn'),
-  role: 'manager',
-  since: at(0),
-  removedAt: null,
-  ...over,
-})
-
 /** A record of those entities, with the project and the four parties unless it has its own. */
 export function aRecord(...entities: readonly (Entity | readonly Entity[])[]): ProjectRecord {
   const own = entities.flat()
   const base: Entity[] = [aProject(), ...theParties()]
   return projectAfter(emptyProjectRecord(project), { version: 1, entities: [...base, ...own] })
 }
-/** A shop book of those entities. */
-export const aShopBook = (shop: ShopId, ...entities: Entity[]): ShopRecord =>
-  shopAfter(emptyShopRecord(shop), { version: 1, entities })
-
 /** Somebody who acts for that party; a manager who has just proved who they are, unless said otherwise. */
 export const anActor = (party: PartyId, over: Partial<Actor> = {}): Actor => {
   const role: Role = party === owner ? 'owner' : 'manager'

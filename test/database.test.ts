@@ -14,7 +14,6 @@ import { loadRecord, readEntries } from '../lib/server/load.ts'
 import { commit, saveOf } from '../lib/server/save.ts'
 import { aDatabase, type TestDatabase } from './a-database.ts'
 import {
-  aBay,
   aChangeLine,
   aChangeOrder,
   anEngine,
@@ -22,7 +21,6 @@ import {
   aPart,
   aProject,
   aShell,
-  aShop,
   aStage,
   at,
   engineShop,
@@ -32,6 +30,7 @@ import {
 } from './builders.ts'
 import { aPool, journalAgainstTables, plant } from './plant.ts'
 import { furtherParties, samples } from './see-samples.ts'
+import { aBay, aShop } from './shop-builders.ts'
 
 let database: TestDatabase
 let pool: pg.Pool

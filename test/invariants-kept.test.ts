@@ -5,7 +5,6 @@ import type { Actor } from '../lib/record/actor.ts'
 import type { Json } from '../lib/record/condition.ts'
 import { slotClaim } from '../lib/shop/slot-claim.ts'
 import {
-  aBay,
   aContext,
   aHandover,
   anActor,
@@ -15,14 +14,13 @@ import {
   aParty,
   aRecord,
   aShell,
-  aShop,
-  aShopBook,
   aStage,
   at,
   engineId,
   lead,
   leadShop,
 } from './builders.ts'
+import { aBay, aShop, aShopBook } from './shop-builders.ts'
 
 // What the random histories of test/invariants.test.ts found once, told by hand.
 

@@ -11,7 +11,8 @@ import { openDraft, recordsOf, take } from '../lib/server/lane/draft.ts'
 import type { Outcome } from '../lib/server/lane/outcome.ts'
 import { type AnyRecord, loadRecord, nothingYet, readEntries } from '../lib/server/load.ts'
 import { commit, saveOf } from '../lib/server/save.ts'
-import { aBay, aKey, aMembership, anActor, anId, aShop, at, lead } from './builders.ts'
+import { aKey, anActor, anId, at, lead } from './builders.ts'
+import { aBay, aMembership, aShop } from './shop-builders.ts'
 
 /** Puts accounts for those persons into a database. */
 export async function plantPersons(db: Pick<pg.Pool, 'query'>, persons: Iterable<string>) {

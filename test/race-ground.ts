@@ -1,8 +1,9 @@
 import type pg from 'pg'
 import type { Entity } from '../lib/record/entity.ts'
 import { Instant } from '../lib/record/scalars.ts'
-import { anId, anOpenWindow, aParty, aProject, aShell } from './builders.ts'
+import { anId, aParty, aProject, aShell } from './builders.ts'
 import { aShopWithBay, plant } from './plant.ts'
+import { anOpenWindow } from './shop-builders.ts'
 
 const RIVALS = 50
 

@@ -10,14 +10,12 @@ import { loadRecord, readEntries } from '../lib/server/load.ts'
 import { type Commands, openCommands } from '../lib/server/run-command.ts'
 import { aDatabase, type TestDatabase } from './a-database.ts'
 import {
-  aMembership,
   anActor,
   anAssembly,
   anEngine,
   anId,
   aProject,
   aShell,
-  aShop,
   aStage,
   engineShop,
   lead,
@@ -26,6 +24,7 @@ import {
   theParties,
 } from './builders.ts'
 import { aPool, plant } from './plant.ts'
+import { aMembership, aShop } from './shop-builders.ts'
 
 let database: TestDatabase
 let pool: pg.Pool

@@ -2,12 +2,9 @@ import type { Participant } from '../lib/record/entities/people.ts'
 import type { Entity } from '../lib/record/entity.ts'
 import type { PartyId, PersonId, ShopId } from '../lib/record/ids.ts'
 import {
-  aBay,
-  aMembership,
   anEngine,
   anId,
   aShell,
-  aShop,
   aStage,
   at,
   leadShop,
@@ -16,6 +13,7 @@ import {
   theParties,
 } from './builders.ts'
 import { castings, furtherParties, glass, insurer, samples, type ViewName } from './see-samples.ts'
+import { aBay, aMembership, aShop } from './shop-builders.ts'
 
 /** One person for each column of the table (a guest has no account). */
 export const personOf = {

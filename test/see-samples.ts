@@ -2,7 +2,6 @@ import type { View } from '../lib/record/actor.ts'
 import type { Entity } from '../lib/record/entity.ts'
 import { CivilDate, Minor } from '../lib/record/scalars.ts'
 import {
-  aBay,
   aChangeLine,
   aChangeOrder,
   aCheck,
@@ -10,16 +9,12 @@ import {
   aHandover,
   aHold,
   aLink,
-  aMembership,
   anAssembly,
   anEstimateLine,
   anId,
-  anOpenWindow,
   aPart,
   aParty,
   aProject,
-  aShop,
-  aSlot,
   aStage,
   at,
   engineShop,
@@ -30,6 +25,7 @@ import {
   shellId,
   trimShop,
 } from './builders.ts'
+import { aBay, aMembership, anOpenWindow, aShop, aSlot } from './shop-builders.ts'
 
 /** A shop behind the lead, which it bills; a supplier; an insurer who reads. */
 export const castings = anId('pty', 'castings')

@@ -7,7 +7,6 @@ import {
   anId,
   aParty,
   aProject,
-  aSlot,
   at,
   engineShop,
   lead,
@@ -16,6 +15,7 @@ import {
   project,
 } from './builders.ts'
 import { personOf } from './see-cast.ts'
+import { aSlot } from './shop-builders.ts'
 
 let planted: PlantedYard
 let yard: TestYard

@@ -4,11 +4,9 @@ import {
   aContext,
   aHold,
   aLink,
-  aMembership,
   anActor,
   anId,
   aRecord,
-  aShopBook,
   aStage,
   at,
   engineShop,
@@ -16,6 +14,7 @@ import {
   owner,
   trimShop,
 } from '../../test/builders.ts'
+import { aMembership, aShopBook } from '../../test/shop-builders.ts'
 import type { Actor } from '../record/actor.ts'
 import type { ProjectCommand } from '../record/command.ts'
 import type { ProjectRecord } from '../record/project-record.ts'

@@ -2,11 +2,9 @@ import { describe, expect, it } from 'vitest'
 import {
   aHold,
   aLink,
-  aMembership,
   anActor,
   anId,
   aRecord,
-  aShopBook,
   aStage,
   at,
   engineShop,
@@ -16,6 +14,7 @@ import {
   trimShop,
 } from '../../test/builders.ts'
 import { press, pressed } from '../../test/press.ts'
+import { aMembership, aShopBook } from '../../test/shop-builders.ts'
 import { startConditions } from '../gate/start.ts'
 import type { Hold, Stage } from '../record/entities/work.ts'
 import { must } from '../record/table.ts'

@@ -1,11 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import {
   aLink,
-  aMembership,
   anActor,
   anId,
   aRecord,
-  aShopBook,
   aStage,
   at,
   engineShop,
@@ -14,6 +12,7 @@ import {
   trimShop,
 } from '../../test/builders.ts'
 import { press, pressed } from '../../test/press.ts'
+import { aMembership, aShopBook } from '../../test/shop-builders.ts'
 import { startConditions } from '../gate/start.ts'
 import { stageCountersign } from './stage-countersign.ts'
 

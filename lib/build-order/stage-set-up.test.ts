@@ -9,7 +9,6 @@ import {
   anId,
   aRecord,
   aShell,
-  aSlot,
   aStage,
   at,
   engineId,
@@ -19,6 +18,7 @@ import {
   shellId,
   trimShop,
 } from '../../test/builders.ts'
+import { aSlot } from '../../test/shop-builders.ts'
 import type { Actor } from '../record/actor.ts'
 import type { ProjectCommand } from '../record/command.ts'
 import type { ProjectRecord } from '../record/project-record.ts'

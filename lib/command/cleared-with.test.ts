@@ -11,7 +11,6 @@ import {
   aPart,
   aRecord,
   aShell,
-  aSlot,
   aStage,
   at,
   engineId,
@@ -19,6 +18,7 @@ import {
   lead,
   shellId,
 } from '../../test/builders.ts'
+import { aSlot } from '../../test/shop-builders.ts'
 import { unpassedChecks } from '../gate/sign-off.ts'
 import { startConditions } from '../gate/start.ts'
 import type { Clearing } from '../record/condition.ts'

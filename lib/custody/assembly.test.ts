@@ -9,7 +9,6 @@ import {
   aParty,
   aRecord,
   aShell,
-  aSlot,
   at,
   engineId,
   engineShop,
@@ -17,6 +16,7 @@ import {
   shellId,
   trimShop,
 } from '../../test/builders.ts'
+import { aSlot } from '../../test/shop-builders.ts'
 import type { Actor } from '../record/actor.ts'
 import type { ProjectCommand } from '../record/command.ts'
 import type { ProjectRecord } from '../record/project-record.ts'

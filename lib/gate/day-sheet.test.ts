@@ -12,7 +12,6 @@ import {
   aParty,
   aRecord,
   aShell,
-  aSlot,
   aStage,
   at,
   engineId,
@@ -23,6 +22,7 @@ import {
   shellId,
   trimShop,
 } from '../../test/builders.ts'
+import { aSlot } from '../../test/shop-builders.ts'
 import { CivilDate } from '../record/scalars.ts'
 import { daySheet } from './day-sheet.ts'
 

@@ -8,8 +8,6 @@ import {
   aParty,
   aProject,
   aRecord,
-  aShop,
-  aShopBook,
   aStage,
   at,
   engineId,
@@ -19,6 +17,7 @@ import {
   owner,
   trimShop,
 } from '../../test/builders.ts'
+import { aShop, aShopBook } from '../../test/shop-builders.ts'
 import type { Actor } from '../record/actor.ts'
 import type { ProjectCommand } from '../record/command.ts'
 import type { Participant } from '../record/entities/people.ts'

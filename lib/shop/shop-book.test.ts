@@ -1,16 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import {
-  aBay,
-  aContext,
-  aMembership,
-  anId,
-  aShop,
-  aShopBook,
-  aSlot,
-  at,
-  engineShop,
-  leadShop,
-} from '../../test/builders.ts'
+import { aContext, anId, at, engineShop, leadShop } from '../../test/builders.ts'
+import { aBay, aMembership, aShop, aShopBook, aSlot } from '../../test/shop-builders.ts'
 import type { Actor } from '../record/actor.ts'
 import type { ShopCommand } from '../record/command.ts'
 import { CommandKey, idsFrom } from '../record/ids.ts'

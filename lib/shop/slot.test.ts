@@ -1,15 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import {
-  aBay,
   aContext,
   anActor,
   anId,
-  anOpenWindow,
   aRecord,
   aShell,
-  aShop,
-  aShopBook,
-  aSlot,
   aStage,
   at,
   engineShop,
@@ -19,6 +14,7 @@ import {
   shellId,
   trimShop,
 } from '../../test/builders.ts'
+import { aBay, anOpenWindow, aShop, aShopBook, aSlot } from '../../test/shop-builders.ts'
 import type { Actor } from '../record/actor.ts'
 import type { Slot } from '../record/entities/things.ts'
 import type { ProjectRecord } from '../record/project-record.ts'

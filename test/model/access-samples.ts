@@ -2,7 +2,6 @@ import type { CommandName } from '../../lib/record/command-names.ts'
 import type { Json } from '../../lib/record/condition.ts'
 import { Minor } from '../../lib/record/scalars.ts'
 import {
-  aBay,
   aChangeLine,
   aChangeOrder,
   aCheck,
@@ -10,20 +9,15 @@ import {
   aHandover,
   aHold,
   aLink,
-  aMembership,
   anAssembly,
   anEngine,
   anEstimateLine,
   anId,
-  anOpenWindow,
   aPart,
   aParty,
   aProject,
   aRecord,
   aShell,
-  aShop,
-  aShopBook,
-  aSlot,
   aStage,
   at,
   engineId,
@@ -35,6 +29,7 @@ import {
   shellId,
   trimShop,
 } from '../builders.ts'
+import { aBay, aMembership, anOpenWindow, aShop, aShopBook, aSlot } from '../shop-builders.ts'
 import type { mayPressWhere } from './access.ts'
 
 export const engines = anId('shp', 'engines')

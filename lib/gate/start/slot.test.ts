@@ -3,7 +3,6 @@ import {
   anEngine,
   aRecord,
   aShell,
-  aSlot,
   aStage,
   at,
   engineId,
@@ -11,6 +10,7 @@ import {
   shellId,
   trimShop,
 } from '../../../test/builders.ts'
+import { aSlot } from '../../../test/shop-builders.ts'
 import type { Stage } from '../../record/entities/work.ts'
 import type { Entity } from '../../record/entity.ts'
 import { startConditions } from '../start.ts'

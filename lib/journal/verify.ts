@@ -3,6 +3,7 @@ import { hashOfEntry } from './entry.ts'
 import { BEFORE_FIRST, type JournalEntry, type Part } from './journal-entry.ts'
 import { hashOfPart } from './parts.ts'
 
+/** What a journal’s check came to; `head` is the hash of its last entry. */
 export type Verified =
   | { readonly holds: true; readonly head: Sha256; readonly missingParts: number }
   | { readonly holds: false; readonly sequence: number; readonly why: string }

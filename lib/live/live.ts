@@ -9,6 +9,7 @@ import { type ShopState, shopStateAfter, shopStateOf } from './shop-state.ts'
 
 /** Where a record lies in the cache. */
 export const projectKey = (id: string) => ['project', id] as const
+/** Where a shop book lies in the cache. */
 export const shopKey = (id: string) => ['shop', id] as const
 
 /** What the screens of one tab share: the cache, the socket, the clock. */

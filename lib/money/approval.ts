@@ -110,6 +110,7 @@ export function shownForApproval(
     standingConsent: authority === 'payer' ? null : standingConsentShown(record, order),
   }
 }
+/** Text and figures as they stand before the approver. */
 export type Shown = ReturnType<typeof shownForApproval>
 
 /** What was shown as canonical JSON, and its SHA-256: the approver sends the hash back with the yes. */

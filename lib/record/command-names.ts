@@ -73,6 +73,7 @@ export const projectCommandNames = [
   'note.write',
   'note.withdraw',
 ] as const
+/** Name of a command on a project. */
 export type ProjectCommandName = (typeof projectCommandNames)[number]
 
 /** Commands that change one shop book. */
@@ -86,6 +87,8 @@ export const shopCommandNames = [
   'membership.change',
   'membership.remove',
 ] as const
+/** Name of a command on a shop book. */
 export type ShopCommandName = (typeof shopCommandNames)[number]
 
+/** Name of any command. */
 export type CommandName = ProjectCommandName | ShopCommandName

@@ -33,6 +33,7 @@ export interface Refusal {
   readonly outcome: 'refusal'
   readonly conditions: readonly Condition[]
 }
+/** What a command came to. */
 export type Decided = Changes | Refusal
 
 /** A change of those entities. */
@@ -45,6 +46,7 @@ export interface InputIssue {
   readonly field: string
   readonly message: string
 }
+/** What a press came to: a decision, or why none was reached. */
 export type Applied =
   | Decided
   | { readonly outcome: 'unknown'; readonly conditions: readonly Condition[] }
@@ -77,10 +79,12 @@ export interface Command<Name extends CommandName, Rec> {
     record: Rec,
   ) => { readonly shops: readonly ShopId[]; readonly files: readonly Sha256[] }
 }
+/** A command on a project. */
 export type ProjectCommand<Name extends ProjectCommandName = ProjectCommandName> = Command<
   Name,
   ProjectRecord
 >
+/** A command on a shop book. */
 export type ShopCommand<Name extends ShopCommandName = ShopCommandName> = Command<Name, ShopRecord>
 
 const unknownBecause = (entity: string): Condition => ({ ...plain(entity), rule: 'unknown' })

@@ -105,7 +105,9 @@ export type OtherCondition =
   /** The view may not see what this hangs on; the record knows. */
   | Base<'unknown'>
 
+/** Why not: one thing that is not as it must be, with who can clear it. */
 export type Condition = StartCondition | SignOffCondition | OtherCondition
+/** Name of the rule that a condition comes from. */
 export type Rule = Condition['rule']
 
 /** The parts of a condition that most refusals outside the gate leave plain. */

@@ -49,11 +49,13 @@ export const entitySchemas = {
   bay: Bay,
 }
 
+/** Name of a kind of entity. */
 export type Kind = keyof typeof entitySchemas
 export type EntityByKind = { readonly [K in Kind]: Readonly<z.infer<(typeof entitySchemas)[K]>> }
 /** Any entity of any record. */
 export type Entity = EntityByKind[Kind]
 
+/** Reads an entity of any kind. */
 export const Entity = z.discriminatedUnion('kind', [
   Project,
   Party,

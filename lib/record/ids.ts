@@ -92,6 +92,7 @@ export const idSchemas = {
   psn: PersonId,
 }
 
+/** The three letters that an id begins with. */
 export type IdPrefix = keyof typeof idSchemas
 export type IdByPrefix = { readonly [P in IdPrefix]: z.infer<(typeof idSchemas)[P]> }
 /** The id of an entity of any kind. */

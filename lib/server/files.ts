@@ -17,6 +17,7 @@ const KINDS = [
   { type: 'image/webp', begins: [0x57, 0x45, 0x42, 0x50], from: 8 },
   { type: 'application/pdf', begins: [0x25, 0x50, 0x44, 0x46], from: 0 },
 ] as const
+/** A kind of file that is kept. */
 export type FileType = (typeof KINDS)[number]['type']
 
 /** Why a file was not kept. */

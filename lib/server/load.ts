@@ -15,6 +15,7 @@ import { Instant, Sha256 } from '../record/scalars.ts'
 
 /** Whatever runs a query: the pool, or one connection that holds a lock. */
 export type Queryable = Pick<pg.Pool, 'query'>
+/** A project or a shop book. */
 export type AnyRecord = ProjectRecord | ShopRecord
 
 /** A record as it stands, and what its journal's next entry must know of the last. */
@@ -36,6 +37,7 @@ export interface Delta {
 /** Memory of an entity against the length of its JSON, roughly: the cache has a bound, not a budget. */
 const BYTES_PER_CHARACTER = 4
 
+/** Tells a project from a shop book. */
 export const isProject = (record: AnyRecord): record is ProjectRecord => 'projects' in record
 
 /** A record before its first command. */

@@ -68,6 +68,7 @@ export const civil = (when: Instant, place: Place): string =>
     Date.parse(when),
   )
 
+/** Whether two instants fall on one day in the shop’s zone. */
 export const sameDay = (one: Instant, other: Instant, place: Place): boolean =>
   civil(one, place) === civil(other, place)
 

@@ -16,6 +16,7 @@ export const personName = (
   people: { readonly [person: string]: string },
 ): string => (id === null ? 'somebody' : (people[id] ?? 'somebody'))
 
+/** An assembly by its name. */
 export const assemblyName = (id: string, record: ProjectRecord): string =>
   record.assemblies.rows.get(id)?.name ?? 'an assembly'
 

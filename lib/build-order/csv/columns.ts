@@ -10,6 +10,7 @@ export const columns = [
   'checks',
   'hold',
 ] as const
+/** The name of a column, as it stands in a heading. */
 export type Column = (typeof columns)[number]
 
 /** The column that a heading means, in any case; undefined where it means none. */

@@ -6,6 +6,7 @@ export interface Row {
   readonly line: number
   readonly cells: readonly string[]
 }
+/** A file as rows of cells, or where it can’t be read. */
 export type Sheet =
   | { readonly ok: true; readonly delimiter: string; readonly rows: readonly Row[] }
   /** A quote is opened in that line and never closed. */

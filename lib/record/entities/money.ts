@@ -95,6 +95,7 @@ export const Decision = z.object({
 })
 export type Decision = Readonly<z.infer<typeof Decision>>
 
+/** One way to choose; its party and chooser are its decision’s. */
 export const DecisionOption = z.object({
   kind: z.literal('decisionOption'),
   id: DecisionOptionId,

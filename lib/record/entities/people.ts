@@ -18,6 +18,7 @@ export const Project = z.object({
 })
 export type Project = Readonly<z.infer<typeof Project>>
 
+/** What a party is in a project. */
 export const PartyRole = z.enum(['owner', 'shop', 'supplier', 'observer'])
 export type PartyRole = z.infer<typeof PartyRole>
 
@@ -63,6 +64,7 @@ export const Shop = z.object({
 })
 export type Shop = Readonly<z.infer<typeof Shop>>
 
+/** What a person is in a shop. */
 export const MembershipRole = z.enum(['manager', 'hand'])
 export type MembershipRole = z.infer<typeof MembershipRole>
 

@@ -17,6 +17,7 @@ import {
 } from '../ids.ts'
 import { Hours, Instant, Line, OptionalText, Sha256, Text } from '../scalars.ts'
 
+/** The stored states of a stage (DESIGN §4); *ready*, *waiting* and *held* are computed. */
 export const StageState = z.enum([
   'planned',
   'in work',
@@ -89,6 +90,7 @@ export const Link = z.object({
 })
 export type Link = Readonly<z.infer<typeof Link>>
 
+/** What a check wants: a figure, a picture, a tick or a paper. */
 export const CheckType = z.enum(['reading', 'photo', 'tick', 'document'])
 export type CheckType = z.infer<typeof CheckType>
 

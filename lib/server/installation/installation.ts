@@ -14,6 +14,7 @@ import { hashPassword } from '../people/password.ts'
 /** Of all advisory locks of this database, the one for whoever sets it up. */
 const SET_UP_LOCK = 4_714_201
 
+/** An e-mail address, as far as its look tells. */
 export const Email = z.string().check(
   z.maxLength(254),
   z.refine(

@@ -22,6 +22,7 @@ export type Following = {
   readonly version: (record: string) => Promise<number | null>
 }
 
+/** Moves sockets where a change of access wants them. */
 export type Follow = {
   /** Grants of these persons in `record` changed: their sockets are put into the rooms of what they may see now. */
   readonly regrant: (persons: Iterable<PersonId>, record: string) => Promise<void>

@@ -16,6 +16,7 @@ export type SocketData = {
 
 /** The one io server of this process. */
 export type Io = Server<ClientEvents, ServerEvents, DefaultEventsMap, SocketData>
+/** One phone’s socket. */
 export type IoSocket = Socket<ClientEvents, ServerEvents, DefaultEventsMap, SocketData>
 
 /** Where sockets connect; `main.ts` leaves upgrades of this path alone. */

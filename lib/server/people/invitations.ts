@@ -41,6 +41,7 @@ export type Invited =
   | { readonly is: 'waiting elsewhere' }
   | { readonly is: 'not done'; readonly outcome: Exclude<Outcome, { readonly is: 'done' }> }
 
+/** Letting people in, and coming in by a link. */
 export type Invitations = {
   /** Lets somebody in, as `session`'s person may; again for somebody already in gives a new link. */
   readonly invite: (session: Session, input: InviteInput) => Promise<Invited>
@@ -56,6 +57,7 @@ export type Invitations = {
   ) => Promise<Account | 'no link' | 'wrong password'>
 }
 
+/** Invitations into the records that `reading` reads, by links under `origin`. */
 export function openInvitations(
   prisma: PrismaClient,
   enter: Enter,

@@ -41,6 +41,7 @@ interface Found {
   readonly handover: Handover
 }
 
+/** Receipts by links under `origin`. */
 export function openReceipts(
   prisma: PrismaClient,
   enter: Enter,

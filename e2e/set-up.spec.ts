@@ -189,7 +189,10 @@ test('a removed person is out within two seconds, with the page that they had op
   await expect(page.getByText('Removed.')).toBeVisible()
   const car_ = phone.getByRole('heading', { name: 'Calder roadster' })
   await expect(car_).toHaveCount(0, { timeout: 2_000 })
+  // The phone goes there by itself; a second journey in the middle of it would be broken off.
+  await expect(phone).toHaveURL(/\/sign-in/)
   await phone.goto(car)
+  await expect(phone).toHaveURL(/\/sign-in/)
   await expect(car_).toHaveCount(0)
   await phone.context().close()
 })

@@ -1,7 +1,7 @@
 import type { View } from '../record/actor.ts'
+import { tablesOf } from '../record/any-entity.ts'
 import type { Entity, Stub } from '../record/entity.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
-import type { Table } from '../record/table.ts'
 import { keyOf, tableView } from './table-view.ts'
 import { viewerOf } from './viewer.ts'
 
@@ -89,31 +89,3 @@ export const stubsOf = (record: ProjectRecord): Stub[] =>
   tablesOf(record).flatMap(({ kind, table }) =>
     [...table.hidden].map((id): Stub => ({ kind, id, hidden: true })),
   )
-
-const tablesOf = (
-  record: ProjectRecord,
-): { readonly kind: Entity['kind']; readonly table: Table<Entity> }[] => [
-  { kind: 'project', table: record.projects },
-  { kind: 'party', table: record.parties },
-  { kind: 'participant', table: record.participants },
-  { kind: 'assembly', table: record.assemblies },
-  { kind: 'stage', table: record.stages },
-  { kind: 'link', table: record.links },
-  { kind: 'check', table: record.checks },
-  { kind: 'signOff', table: record.signOffs },
-  { kind: 'hold', table: record.holds },
-  { kind: 'concession', table: record.concessions },
-  { kind: 'ask', table: record.asks },
-  { kind: 'handover', table: record.handovers },
-  { kind: 'changeOrder', table: record.changeOrders },
-  { kind: 'changeLine', table: record.changeLines },
-  { kind: 'estimateLine', table: record.estimateLines },
-  { kind: 'decision', table: record.decisions },
-  { kind: 'decisionOption', table: record.decisionOptions },
-  { kind: 'part', table: record.parts },
-  { kind: 'promise', table: record.promises },
-  { kind: 'openWindow', table: record.openWindows },
-  { kind: 'slot', table: record.slots },
-  { kind: 'note', table: record.notes },
-  { kind: 'told', table: record.told },
-]

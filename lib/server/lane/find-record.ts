@@ -1,35 +1,13 @@
 import type { RecordId } from '../../journal/journal-entry.ts'
+import { isProjectKind } from '../../record/any-entity.ts'
 import type { Json } from '../../record/condition.ts'
+import { kindOf } from '../../record/kind-of.ts'
+import { tableOf } from '../database/tables.ts'
 import { type Queryable, recordIdOf } from '../load.ts'
 
-/** Tables of what is in a project, and in a shop book, by prefix of its id. */
-const PROJECT_TABLES: { readonly [prefix: string]: string } = {
-  pty: 'Party',
-  ptc: 'Participant',
-  asm: 'Assembly',
-  stg: 'Stage',
-  lnk: 'Link',
-  chk: 'Check',
-  sgn: 'SignOff',
-  hld: 'Hold',
-  hnd: 'Handover',
-  cho: 'ChangeOrder',
-  chl: 'ChangeLine',
-  esl: 'EstimateLine',
-  prt: 'Part',
-  prm: 'PartPromise',
-  dcs: 'Decision',
-  opt: 'DecisionOption',
-  win: 'OpenWindow',
-  slt: 'Slot',
-  nte: 'Note',
-  con: 'Concession',
-  ask: 'Ask',
-  tld: 'Told',
-}
-const SHOP_TABLES: { readonly [prefix: string]: string } = { mbr: 'Membership', bay: 'Bay' }
-
 const KNOWN_MOST = 50_000
+/** So many ids of an input are looked up: a command names what it is about among its first. */
+const LOOKED_UP_MOST = 20
 
 /** Finds the record that a command is for. */
 export interface RecordFinder {
@@ -47,10 +25,11 @@ export function openRecordFinder(db: Queryable): RecordFinder {
   const known = new Map<string, RecordId>()
 
   async function lookUp(root: 'prj' | 'shp', id: string): Promise<RecordId | undefined> {
+    const kind = kindOf(id)
+    if (kind === undefined || isProjectKind(kind) !== (root === 'prj')) return undefined
     const before = known.get(id)
     if (before !== undefined) return before
-    const table = (root === 'prj' ? PROJECT_TABLES : SHOP_TABLES)[id.slice(0, 3)]
-    if (table === undefined) return undefined
+    const table = tableOf[kind]
     const owner = root === 'prj' ? 'project' : 'shop'
     const { rows } = await db.query<{ record: string }>({
       name: `record-of-${table}`,
@@ -68,7 +47,7 @@ export function openRecordFinder(db: Queryable): RecordFinder {
       const looked = expected.filter((id) => id.startsWith(`${root}_`))
       const [only] = looked
       if (only !== undefined && looked.length === 1) return recordIdOf(only)
-      for (const id of idsIn(input)) {
+      for (const id of new Set(idsIn(input).slice(0, LOOKED_UP_MOST))) {
         const record = id.startsWith(`${root}_`) ? recordIdOf(id) : await lookUp(root, id)
         if (record !== undefined) return record
       }

@@ -3,15 +3,32 @@ import { redirect } from 'next/navigation'
 import { cookieHeader } from '@/app/_ui/door/cookie.ts'
 import { EmptyState, Head, Plate } from '@/app/_ui/paper.tsx'
 import { projectPath, shopPath } from '@/app/_ui/paths.ts'
+import type { Me } from '@/lib/command/wire.ts'
 import { forPages } from '@/lib/server/for-pages.ts'
 
-/** Where somebody who is signed in belongs: their shops with their day sheets, their projects. */
-export default async function FirstPage() {
+/** The one place that somebody has: their shop's day sheet, or their car. */
+function onlyPlaceOf({ shops, projects }: Me): string | undefined {
+  const [shop, project] = [shops[0], projects[0]]
+  if (shop !== undefined) return shops.length === 1 ? shopPath(shop.id) : undefined
+  return project !== undefined && projects.length === 1 ? projectPath(project.id) : undefined
+}
+
+/**
+ * Where somebody who is signed in belongs: their shops with their day sheets, their projects.
+ * Who comes in (`?in`) and has one place only is led there.
+ */
+export default async function FirstPage({
+  searchParams,
+}: {
+  readonly searchParams: Promise<{ readonly in?: string }>
+}) {
   const me = await forPages().me(await cookieHeader())
   if (me === null) {
     const { empty } = await forPages().installation()
     redirect(empty ? '/set-up' : '/sign-in')
   }
+  const only = (await searchParams).in === undefined ? undefined : onlyPlaceOf(me)
+  if (only !== undefined) redirect(only)
   const manages = me.shops.find(({ role }) => role === 'manager')
   return (
     <main className="page stack">

@@ -67,6 +67,18 @@ describe('the day sheet of a shop', () => {
     ])
   })
 
+  it('puts the slot that the shop has yet to claim before the custody that another owes it', () => {
+    const headlining = aStage({ party: trimShop, assemblies: [shellId], needsBay: true })
+    const done = aLink({ from: coat.id, to: headlining.id })
+    expect(sheet(trimShop, aRecord(car, headlining, done)).waits).toMatchObject([
+      { stage: headlining.id, on: [trimShop], cause: { rule: 'slot' } },
+    ])
+    const early = aLink({ from: ready.id, to: headlining.id })
+    expect(sheet(trimShop, aRecord(car, headlining, early)).waits).toMatchObject([
+      { stage: headlining.id, on: [engineShop] },
+    ])
+  })
+
   it('goes over all projects of the shop', () => {
     const both = [
       { record, party: engineShop },

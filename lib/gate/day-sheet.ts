@@ -114,6 +114,11 @@ function waiting(
   at: Instant,
 ): SheetWaiting[] {
   const conditions = gateOf(record, at).conditions(stage)
+  const claim = claimNow(stage, conditions)
+  if (claim !== undefined) {
+    const { root, clearedBy: on } = claim
+    return [{ ...line, on, until: null, root, cause: claim, conditions }]
+  }
   const [first] = rootChain(record, stage, at)
   const last = first?.chain.at(-1)
   if (first === undefined || last === undefined) return []
@@ -131,6 +136,12 @@ function waiting(
     },
   ]
 }
+
+/** Once all before a stage is done, the slot that its own shop has yet to claim comes before what others owe it. */
+const claimNow = (stage: Stage, conditions: readonly GateCondition[]): GateCondition | undefined =>
+  conditions.some(({ rule }) => rule === 'predecessor' || rule === 'countersign')
+    ? undefined
+    : conditions.find(({ rule, clearedBy }) => rule === 'slot' && clearedBy.includes(stage.party))
 
 /** What has waited longest first. */
 const bySince = (lines: readonly OnUs[]): OnUs[] =>

@@ -3,6 +3,7 @@ import Link from 'next/link'
 import { Mark } from '@/app/_ui/mark.tsx'
 import { projectPath } from '@/app/_ui/paths.ts'
 import { AskButton } from '@/app/_ui/press/ask-button.tsx'
+import { waysTo } from '@/app/_ui/press/clearing.ts'
 import { Outcome } from '@/app/_ui/press/outcome.tsx'
 import { markOf } from '@/app/_ui/state-mark.tsx'
 import type { SheetWaiting } from '@/lib/gate/day-sheet.ts'
@@ -64,6 +65,7 @@ export function WaitingLines({ group }: { readonly group: WaitingGroup }) {
           </details>
         )}
         <p className="small soft">{record.projects.rows.get(record.id)?.name}</p>
+        <OwnPress group={group} />
         {!clock && asking !== undefined && (
           <AskButton
             condition={asking.condition}
@@ -75,6 +77,17 @@ export function WaitingLines({ group }: { readonly group: WaitingGroup }) {
       </div>
     </>
   )
+}
+
+/** The way to what the reader's own shop has to do for it, where that is a screen. */
+function OwnPress({ group: { first } }: { readonly group: WaitingGroup }) {
+  const { record, reader } = useProject()
+  const go = waysTo(first.cause, record, reader).find(({ way }) => way === 'go')
+  return go?.way === 'go' ? (
+    <Link className="btn btn-line" prefetch={false} href={go.href}>
+      {go.label}
+    </Link>
+  ) : null
 }
 
 function StageLinks({ lines }: { readonly lines: readonly SheetWaiting[] }) {

@@ -104,6 +104,30 @@ describe('two nodes on one database', () => {
     expect(entries.filter(({ parts }) => JSON.stringify(parts).includes('Racing'))).toHaveLength(40)
   })
 
+  it('get on with other projects while one is held elsewhere', async () => {
+    const other = anId('prj', 'apart')
+    const shell = anId('asm', 'apart')
+    const party = anId('pty', 'apart')
+    await plant(pools[0], [
+      aProject({ id: other }),
+      aParty({ id: party, project: other, lead: true, shop: host.shop }),
+      aShell({ id: shell, project: other, custodian: party }),
+    ])
+    const holder = await pools[1].connect()
+    await holder.query('select pg_advisory_lock(hashtextextended($1, 0))', [project])
+    let held = true
+    const waits = add(here, 'Waits for the lock').finally(() => {
+      held = false
+    })
+    const input = { assembly: shell, name: 'Shell on the rack', pieces: 1 }
+    const press = { ...request(''), name: 'assembly.describe', input, expected: { [other]: 1 } }
+    done(await here.run(signedInAs(host.person), press))
+    expect(held).toBe(true)
+    await holder.query('select pg_advisory_unlock_all()')
+    holder.release()
+    await waits
+  })
+
   it('follow each other by notices, and find what was said while the line was cut', async () => {
     const ear = await listenToOtherNodes(database.url, pools[1], there)
     const heard: AnyMove[] = []

@@ -1,17 +1,12 @@
-import { expect, type Page } from '@playwright/test'
+import { expect } from '@playwright/test'
 import { hold } from '../held.ts'
 import { pathTo } from './find.ts'
 import { test } from './loaded.ts'
+import { read } from './read.ts'
 import { sameDocument } from './same-document.ts'
 
 const READY = 'Engine ready to fit'
 const FIT = 'Engine and gearbox into the bay'
-
-async function read(page: Page, check: string, value: string): Promise<void> {
-  const row = page.locator('li.check', { has: page.getByRole('heading', { name: check }) })
-  await row.getByLabel(/^Reading/).fill(value)
-  await row.getByRole('button', { name: 'Enter', exact: true }).click()
-}
 
 test('the engine is made ready to fit, released and received, and the lead’s refused start turns startable', async ({
   as,

@@ -1,21 +1,40 @@
 import { join } from 'node:path'
-import type { Page } from '@playwright/test'
+import type { Locator, Page } from '@playwright/test'
 import { root } from '../../lib/bin/prepare.mjs'
 import { enter, test } from './loaded.ts'
+import { readTheRest } from './read.ts'
 import { type Screen, screens } from './screens.ts'
 
-// Pictures, not tests: `npm run shots` puts every screen at both widths into `shots/`, and with `-- --readme` the README's three
+// Pictures, not tests: `npm run shots` puts every screen at both widths into `shots/`, and with `-- --readme` the README's
 // into `e2e/pictures/`.
 
 const WIDTHS = [390, 1280] as const
-/** The three moments of the README: the picture's name, and what stands at its top. */
-const README = new Map([
-  ['refused-start', { picture: 'refused-start', top: '.notice-oxide' }],
-  ['claim', { picture: 'claim', top: 'form .card' }],
-  ['change-order', { picture: 'yes', top: '[aria-label="What your yes does"]' }],
+interface Moment {
+  readonly picture: string
+  /** What stands at its top, or at its foot. */
+  readonly top?: (page: Page) => Locator
+  readonly foot?: (page: Page) => Locator
+  /** What is pressed before. */
+  readonly before?: (page: Page) => Promise<void>
+}
+
+/** The README's pictures, by screen: its three moments, and a refused start. */
+const README = new Map<string, Moment>([
+  [
+    'stage-in-work',
+    {
+      picture: 'ready-to-fit',
+      before: readTheRest,
+      foot: (page) => page.getByRole('button', { name: /^Ready to fit/ }),
+    },
+  ],
+  ['refused-start', { picture: 'refused-start', top: (page) => page.locator('.notice-oxide') }],
+  ['claim', { picture: 'claim', top: (page) => page.locator('form .card') }],
+  ['change-order', { picture: 'yes', top: (page) => page.getByLabel('What your yes does') }],
 ])
-/** What is left free above it, in px. */
-const ABOVE = 14
+/** What is left free above it or below it, in px. */
+const FREE = 14
+const HEIGHT = 844
 const forReadme = process.env.FETTLEYARD_SHOTS === 'readme'
 
 const show = async (page: Page, path: string) => {
@@ -26,7 +45,7 @@ const show = async (page: Page, path: string) => {
 
 async function every(page: Page, width: number, theirs: readonly Screen[]): Promise<void> {
   for (const { name, path } of theirs) {
-    await page.setViewportSize({ width, height: width < 900 ? 844 : 800 })
+    await page.setViewportSize({ width, height: width < 900 ? HEIGHT : 800 })
     await show(page, await path(page))
     // A screen as high as the page: what stands at the foot stands at its foot.
     const height = await page.evaluate(() => document.documentElement.scrollHeight)
@@ -35,14 +54,25 @@ async function every(page: Page, width: number, theirs: readonly Screen[]): Prom
   }
 }
 
+/** From where the page is to be seen. */
+async function from(page: Page, { top, foot }: Moment): Promise<number> {
+  const stands = (top ?? foot)?.(page).first()
+  await stands?.waitFor()
+  const at = (await stands?.boundingBox()) ?? { y: 0, height: 0 }
+  const rail = (await page.locator('nav.rail').boundingBox())?.height ?? 0
+  const scrolled = await page.evaluate(() => scrollY)
+  const inView = top === undefined ? at.y + at.height + FREE - (HEIGHT - rail) : at.y - FREE
+  return scrolled + inView
+}
+
 async function pictures(page: Page, theirs: readonly Screen[]): Promise<void> {
-  await page.setViewportSize({ width: 390, height: 844 })
+  await page.setViewportSize({ width: 390, height: HEIGHT })
   for (const { name, path } of theirs) {
     const moment = README.get(name)
     if (moment === undefined) continue
     await show(page, await path(page))
-    const { y } = (await page.locator(moment.top).first().boundingBox()) ?? { y: 0 }
-    await page.evaluate((to) => scrollTo(0, to), y - ABOVE)
+    await moment.before?.(page)
+    await page.evaluate((to) => scrollTo(0, to), await from(page, moment))
     await page.screenshot({ path: join(root, 'e2e', 'pictures', `${moment.picture}.png`) })
   }
 }

@@ -23,8 +23,10 @@ import {
   trimShop,
 } from '../../test/builders.ts'
 import { aSlot } from '../../test/shop-builders.ts'
+import type { Role } from '../record/actor.ts'
 import { CivilDate } from '../record/scalars.ts'
 import { daySheet } from './day-sheet.ts'
+import { mayPress } from './on-us.ts'
 
 const order = aChangeOrder({ number: 7 })
 const strip = aStage({ number: 41, party: engineShop, assemblies: [anId('asm', 'gearbox')] })
@@ -207,5 +209,18 @@ describe('the day sheet of a shop', () => {
   it('keeps the shell out of what comes while it is ours already', () => {
     const back = aStage({ party: trimShop, handoverTo: lead, assemblies: [shellId] })
     expect(sheet(lead, aRecord(car, back)).coming).toEqual([])
+  })
+})
+
+describe('what others wait for from a shop', () => {
+  const draft = aChangeOrder({ state: 'draft', number: 8 })
+  const handover = aHandover()
+  const lines = sheet(engineShop, aRecord(car, draft, handover)).onUs
+  const pressable = (role: Role) =>
+    lines.filter((line) => mayPress(line, role)).map(({ kind }) => kind)
+
+  it('lets a hand release what is due, and leaves a price to the managers', () => {
+    expect(pressable('manager')).toEqual(['release', 'send change order'])
+    expect(pressable('hand')).toEqual(['release'])
   })
 })

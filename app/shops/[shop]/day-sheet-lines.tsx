@@ -8,7 +8,7 @@ import { markOf } from '@/app/_ui/state-mark.tsx'
 import type { Coming } from '@/lib/gate/coming.ts'
 import type { SheetTold } from '@/lib/gate/day-sheet.ts'
 import { checksOf } from '@/lib/gate/indexes.ts'
-import type { OnUs } from '@/lib/gate/on-us.ts'
+import { mayPress, type OnUs } from '@/lib/gate/on-us.ts'
 import { checkConditions } from '@/lib/gate/sign-off.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import { day, moment, since } from '@/lib/words/dates.ts'
@@ -69,6 +69,7 @@ export function OnUsLine({ line }: { readonly line: OnUs }) {
     pathOf(record, typeof target === 'string' ? target : line.entity) ??
     (line.stage === null ? null : projectPath(record.id, `stages/${line.stage}`))
   const fact = onUsFact(line, record, reader)
+  const ownName = partyName(reader.view.party, record)
   return (
     <>
       <Mark name={markOfOnUs(line)} />
@@ -86,7 +87,10 @@ export function OnUsLine({ line }: { readonly line: OnUs }) {
           {projectName(record)}
           {line.since === null ? '' : ` · ${since(line.since, reader)}`}
         </p>
-        {path !== null && (
+        {!mayPress(line, reader.view.role) && (
+          <p className="small">A manager of {ownName} presses it.</p>
+        )}
+        {path !== null && mayPress(line, reader.view.role) && (
           <p>
             <Link className="btn btn-line btn-small" href={path}>
               {label(command, record.stages.rows.get(String(input.stage ?? '')))}

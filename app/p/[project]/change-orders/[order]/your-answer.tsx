@@ -72,6 +72,21 @@ export function YourAnswer({
       <Outcome press={decline.command} />
       <Outcome press={ask.command} />
       <section className="sheet-foot stack tight" id="answer" aria-label="Your answer">
+        {step === 'decline' && (
+          <>
+            <p className="small" role="status">
+              A no is kept too. The shop may raise it anew.
+            </p>
+            <button
+              type="button"
+              className="btn btn-line btn-wide"
+              disabled={decline.waiting}
+              onClick={() => void decline.send({ changeOrder: order.id, ...words })}
+            >
+              Yes, decline it
+            </button>
+          </>
+        )}
         {step !== 'answer' ? null : needsProof ? (
           <ProveAgain
             proof={proof}
@@ -103,14 +118,10 @@ export function YourAnswer({
           >
             {step === 'ask' ? 'Send the question' : 'Ask first'}
           </button>
+          {/* What comes up under a thumb that presses twice takes nothing: the no itself stands elsewhere. */}
           {step === 'decline' ? (
-            <button
-              type="button"
-              className="btn btn-line"
-              disabled={decline.waiting}
-              onClick={() => void decline.send({ changeOrder: order.id, ...words })}
-            >
-              Yes, decline it
+            <button type="button" className="btn btn-line" onClick={() => setStep('answer')}>
+              Not yet
             </button>
           ) : (
             <button type="button" className="btn btn-line" onClick={() => setStep('decline')}>
@@ -122,14 +133,6 @@ export function YourAnswer({
         {step === 'ask' && text.trim() === '' && (
           <p className="small" role="status">
             Write your question above, then press again.
-          </p>
-        )}
-        {step === 'decline' && (
-          <p className="small" role="status">
-            A no is kept too. The shop may raise it anew.{' '}
-            <button type="button" className="btn btn-line" onClick={() => setStep('answer')}>
-              Not yet
-            </button>
           </p>
         )}
       </section>

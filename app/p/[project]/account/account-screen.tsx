@@ -1,5 +1,6 @@
 'use client'
 import Link from 'next/link'
+import type { ReactNode } from 'react'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { addSums, type Sum } from '@/lib/money/sum.ts'
@@ -80,7 +81,7 @@ function SumRow({
   sum,
   strong,
 }: {
-  readonly what: string
+  readonly what: ReactNode
   readonly sum: Sum
   readonly strong?: boolean
 }) {
@@ -153,28 +154,32 @@ function PartyAccount({ party }: { readonly party: Party }) {
           ))}
         </ul>
       )}
-      <table className="table">
-        <SumHead />
-        <tbody>
-          <SumRow what="First estimate" sum={firstEstimate(record, party.id)} />
-          {approved.map((order) => (
-            <tr key={order.id}>
-              <td colSpan={2}>
-                <Link className="row-link" href={`/p/${record.id}/change-orders/${order.id}`}>
-                  Change {order.number} · {order.title}
-                </Link>
-              </td>
-            </tr>
-          ))}
-          {approved.length > 0 && (
-            <SumRow
-              what="Agreed changes"
-              sum={addSums(...approved.map((order) => billedBy(record, order)))}
-            />
-          )}
-          <SumRow what="Agreed price" sum={agreedPrice(record, party.id)} strong />
-        </tbody>
-      </table>
+      {(lines.length > 0 || approved.length > 0) && (
+        <table className="table">
+          <SumHead />
+          <tbody>
+            <SumRow what="First estimate" sum={firstEstimate(record, party.id)} />
+            {approved.map((order) => (
+              <SumRow
+                key={order.id}
+                what={
+                  <Link className="row-link" href={`/p/${record.id}/change-orders/${order.id}`}>
+                    Change {order.number} · {order.title}
+                  </Link>
+                }
+                sum={billedBy(record, order)}
+              />
+            ))}
+            {approved.length > 0 && (
+              <SumRow
+                what="Agreed changes"
+                sum={addSums(...approved.map((order) => billedBy(record, order)))}
+              />
+            )}
+            <SumRow what="Agreed price" sum={agreedPrice(record, party.id)} strong />
+          </tbody>
+        </table>
+      )}
       {sent.length > 0 && (
         <p className="small">
           Not in it:{' '}

@@ -7,8 +7,9 @@ import { projectPath } from '@/app/_ui/paths.ts'
 import { StageLine } from '@/app/_ui/stage-line.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { stageStatus } from '@/lib/gate/status.ts'
+import type { Stage } from '@/lib/record/entities/work.ts'
 import { type ShownState, stateLabel } from '@/lib/words/labels.ts'
-import { groupStages, type Search } from './group-stages.ts'
+import { groupStages, type Search, type StageGroup } from './group-stages.ts'
 
 const states: readonly ShownState[] = [
   'ready',
@@ -36,6 +37,7 @@ export function BuildOrderScreen({ assembly }: { readonly assembly: string | nul
     assembly: assembly ?? '',
     by: 'assembly',
   })
+  const [most, setMost] = useState(PAGE)
   const looked = useDeferredValue(search)
   const groups = useMemo(
     () => groupStages(record, looked, (stage) => stageStatus(record, stage, reader.now)),
@@ -114,24 +116,69 @@ export function BuildOrderScreen({ assembly }: { readonly assembly: string | nul
       )}
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the arrow keys move between the links in it, which have their own roles */}
       <div ref={list} className="stack" onKeyDown={(event) => walk(event, list.current)}>
-        {groups.map((group) => (
-          <section key={group.id} className="stack tight">
-            <h3>
-              {group.title} <span className="soft">· {group.stages.length}</span>
-            </h3>
-            <ol className="cols lines">
-              {group.stages.map((stage) => (
-                <li key={stage.id}>
-                  <StageLine stage={stage} />
-                </li>
-              ))}
-            </ol>
-          </section>
+        {firstOf(groups, most).map((group) => (
+          <GroupOfStages key={group.id} group={group} folds={isPlain(search)} />
         ))}
       </div>
+      {count > most && (
+        <button
+          type="button"
+          className="btn btn-line btn-wide"
+          onClick={() => setMost(most + PAGE)}
+        >
+          Show {Math.min(PAGE, count - most)} more of {count}
+        </button>
+      )}
     </div>
   )
 }
+
+/** As many stages as are drawn at once. */
+const PAGE = 150
+
+/** Nothing is looked for: what is over may be folded away. */
+const isPlain = ({ words, state, assembly }: Search): boolean =>
+  words.trim() === '' && state === '' && assembly === ''
+
+/** The groups up to so many stages in all. */
+function firstOf(groups: readonly StageGroup[], most: number): readonly StageGroup[] {
+  let left = most
+  return groups.flatMap((group) => {
+    const stages = group.stages.slice(0, Math.max(0, left))
+    left -= stages.length
+    return stages.length === 0 ? [] : [{ ...group, stages }]
+  })
+}
+
+/** One group; what is signed off in it lies in a fold, unless something is looked for. */
+function GroupOfStages({ group, folds }: { readonly group: StageGroup; readonly folds: boolean }) {
+  const over = folds ? group.stages.filter(({ state }) => state === 'signed off') : []
+  const open = group.stages.filter((stage) => !over.includes(stage))
+  return (
+    <section className="stack tight">
+      <h3>
+        {group.title} <span className="soft">· {group.stages.length}</span>
+      </h3>
+      {open.length > 0 && <Stages stages={open} />}
+      {over.length > 0 && (
+        <details>
+          <summary>{over.length} signed off</summary>
+          <Stages stages={over} />
+        </details>
+      )}
+    </section>
+  )
+}
+
+const Stages = ({ stages }: { readonly stages: readonly Stage[] }) => (
+  <ol className="cols lines">
+    {stages.map((stage) => (
+      <li key={stage.id}>
+        <StageLine stage={stage} />
+      </li>
+    ))}
+  </ol>
+)
 
 /** A slash, pressed anywhere but in a field, goes to the search. */
 function useSlashKey(find: { readonly current: HTMLDivElement | null }): void {
@@ -150,7 +197,9 @@ function useSlashKey(find: { readonly current: HTMLDivElement | null }): void {
 
 /** The arrow keys go from line to line, Home and End to the ends. */
 function walk(event: KeyboardEvent, list: HTMLDivElement | null): void {
-  const links = [...(list?.querySelectorAll<HTMLAnchorElement>('a.line') ?? [])]
+  const links = [...(list?.querySelectorAll<HTMLAnchorElement>('a.line') ?? [])].filter((link) =>
+    link.checkVisibility(),
+  )
   const at = links.findIndex((link) => link.matches(':focus'))
   const to = { ArrowDown: at + 1, ArrowUp: at - 1, Home: 0, End: links.length - 1 }[event.key]
   const link = to === undefined ? undefined : links[to]

@@ -13,12 +13,19 @@ export const inOrder = (record: ProjectRecord): readonly Handover[] =>
 export const handoverNumber = (handover: Handover, record: ProjectRecord): number =>
   inOrder(record).findIndex(({ id }) => id === handover.id) + 1
 
-/** What changes hands, by name. */
-export const whatMoves = (handover: Handover, record: ProjectRecord, locale: string): string =>
-  listed(
-    handover.assemblies.map((id) => assemblyName(id, record)),
-    locale,
-  )
+/** How many assemblies a handover is called by, where it has more. */
+const NAMED = 2
+
+/** What a handover is called by: its assemblies, or the first of them and how many more. */
+export function whatMoves(handover: Handover, record: ProjectRecord, locale: string): string {
+  const names = assembliesOf(handover, record)
+  if (names.length <= NAMED + 1) return listed(names, locale)
+  return listed([...names.slice(0, NAMED), `${names.length - NAMED} more`], locale)
+}
+
+/** The names of all that moves. */
+export const assembliesOf = (handover: Handover, record: ProjectRecord): readonly string[] =>
+  handover.assemblies.map((id) => assemblyName(id, record))
 
 /** Pieces that are to be counted, where any of it is a lot. */
 export function piecesIn(handover: Handover, record: ProjectRecord): number {

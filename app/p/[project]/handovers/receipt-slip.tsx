@@ -4,9 +4,9 @@ import type { Handover } from '@/lib/record/entities/things.ts'
 import type { ProjectRecord } from '@/lib/record/project-record.ts'
 import type { Instant } from '@/lib/record/scalars.ts'
 import { day, stampMoment, timeOfDay } from '@/lib/words/dates.ts'
-import { atStart, partyName, personName, stageName } from '@/lib/words/names.ts'
+import { atStart, listed, partyName, personName, stageName } from '@/lib/words/names.ts'
 import type { Reader } from '@/lib/words/reader.ts'
-import { handoverNumber, piecesIn, whatMoves } from './handover-facts.ts'
+import { assembliesOf, handoverNumber, piecesIn, whatMoves } from './handover-facts.ts'
 
 interface SlipProps {
   readonly handover: Handover
@@ -17,6 +17,7 @@ interface SlipProps {
 /** The leaf of a handover as it stands: prepared, on its way, received or refused. Print gives it on white paper. */
 export function ReceiptSlip({ handover, record, reader }: SlipProps) {
   const what = whatMoves(handover, record, reader.locale)
+  const all = assembliesOf(handover, record)
   const { from, to } = handover
   return (
     <div className="pad">
@@ -29,6 +30,7 @@ export function ReceiptSlip({ handover, record, reader }: SlipProps) {
                 {handover.receivedAt === null ? 'Handover' : 'Handover, receipt'}
               </p>
               <h2 className="big title">{what}</h2>
+              {all.length > 2 && <p className="small">All of it: {listed(all, reader.locale)}</p>}
               {handover.stage !== null && (
                 <p className="small">
                   for stage{' '}

@@ -63,9 +63,9 @@ export function Floor({ assembly }: { readonly assembly: Assembly }) {
     })
   }
   return (
-    <section className="floor stack tight" aria-label={`Where ${assembly.name} will be`}>
+    <section className="floor stack tight" aria-label={`${assembly.name}: where it will be`}>
       <div className="row spread">
-        <h2>Where {assembly.name} will be</h2>
+        <h2>{assembly.name}: where it will be</h2>
         <span className="small">a week from each Monday; heavy line: now</span>
       </div>
       {lanes.length === 0 ? (

@@ -22,7 +22,7 @@ export function Itinerary({ assembly }: { readonly assembly: Assembly }) {
   )
   return (
     <section className="sheet stack">
-      <Head title={`Itinerary of ${assembly.name}`} />
+      <Head title={`Itinerary: ${assembly.name}`} />
       <ol className="string">
         <li className="past">
           <h3>{atStart(partyName(assembly.custodian, record))}</h3>

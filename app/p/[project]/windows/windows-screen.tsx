@@ -57,7 +57,7 @@ export function WindowsScreen({ window, stage, assembly }: Asked) {
     <div className="stack">
       {choices.length > 1 && (
         <SelectField
-          label="Of what"
+          label="Which assembly"
           value={chosen.id}
           onChange={setPicked}
           options={choices.map(({ id, name }) => ({ value: id, label: name }))}

@@ -12,6 +12,7 @@ import { leadOf } from '@/lib/record/actor.ts'
 import type { Assembly, OpenWindow } from '@/lib/record/entities/things.ts'
 import type { Instant } from '@/lib/record/scalars.ts'
 import { all } from '@/lib/record/table.ts'
+import { workEnds } from '@/lib/shop/work-ends.ts'
 import { exactSpan } from '@/lib/words/dates.ts'
 import { stageNumber } from '@/lib/words/labels.ts'
 import { hours } from '@/lib/words/money.ts'
@@ -54,17 +55,25 @@ export function ClaimForm({
       (stage.assemblies.includes(assembly.id) || stage.host === assembly.id),
   )
   const first = windows.find(({ id }) => id === askedWindow) ?? windows[0]
-  const zone = shops.find(({ id }) => id === own)?.timeZone ?? reader.timeZone
-  const wall = (open: OpenWindow | undefined) => ({
-    from: open === undefined ? '' : wallTime(laterOf(open.from, reader.now), zone),
-    to: open === undefined ? '' : wallTime(open.to, zone),
-  })
+  const ownShop = shops.find(({ id }) => id === own)
+  const zone = ownShop?.timeZone ?? reader.timeZone
+  /** As much of a window as the stage's work needs at most; all of it where nobody has said. */
+  const wall = (open: OpenWindow | undefined, forStage: string) => {
+    if (open === undefined) return { from: '', to: '' }
+    const from = wallTime(laterOf(open.from, reader.now), zone)
+    const end = wallTime(open.to, zone)
+    const asked = record.stages.rows.get(forStage)
+    const hoursOfIt = asked?.hoursMost ?? asked?.hoursLikely ?? null
+    const enough =
+      hoursOfIt === null || ownShop === undefined ? end : workEnds(from, hoursOfIt, ownShop)
+    const fits = enough < end
+    return { from, to: fits ? enough : end }
+  }
+  const firstStage = stages.find(({ id }) => id === askedStage)?.id ?? stages[0]?.id ?? ''
   const [picked, setPicked] = useState<string>(first?.id ?? OTHER)
-  const [span, setSpan] = useState(wall(first))
+  const [span, setSpan] = useState(wall(first, firstStage))
   const [bay, setBay] = useState(first?.bay ?? usable[0]?.id ?? '')
-  const [stage, setStage] = useState(
-    stages.find(({ id }) => id === askedStage)?.id ?? stages[0]?.id ?? '',
-  )
+  const [stage, setStage] = useState<string>(firstStage)
   const [pressed, setPressed] = useState(false)
 
   // A field shows minutes; where it stands at the window's own end, that end is meant to the moment.
@@ -137,7 +146,7 @@ export function ClaimForm({
           setPicked(value)
           const open = windows.find(({ id }) => id === value)
           if (open === undefined) return
-          setSpan(wall(open))
+          setSpan(wall(open, stage))
           if (open.bay !== null) setBay(open.bay)
         }}
         options={[

@@ -27,7 +27,8 @@ async function aPhone(browser: Browser, baseURL: string | undefined): Promise<Pa
 async function asManager(page: Page): Promise<void> {
   await page.goto('/sign-in')
   await signIn(page, MANAGER.email, MANAGER.password)
-  await expect(page.getByText('Begin a project')).toBeVisible()
+  // Who has one shop is led to its day sheet.
+  await expect(page).toHaveURL(/\/shops\/shp_/)
 }
 
 async function choose(page: Page, name: string, text: string): Promise<void> {
@@ -48,6 +49,7 @@ test('the first visitor makes the lead shop and is its manager', async ({ page }
 
 test('the manager begins a car with its owner, parties and assemblies', async ({ page }) => {
   await asManager(page)
+  await page.getByRole('link', { name: 'Projects' }).click()
   await page.getByText('Begin a project').click()
   await page.getByLabel('Name of the car').fill('Calder roadster')
   await page.getByLabel('Year').fill('1954')

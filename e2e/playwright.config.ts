@@ -1,16 +1,5 @@
 import { defineConfig, devices } from '@playwright/test'
-
-/** Debian's Chromium, as root and without a display, quiet towards the network. */
-const FLAGS = [
-  '--headless',
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-]
+import { FLAGS } from './flags.ts'
 
 export default defineConfig({
   testDir: '.',

@@ -1,8 +1,9 @@
-import { type Bench, median, rounded } from '../../lib/bin/figure.ts'
+import { against, type Bench, median } from '../../lib/bin/figure.ts'
 import { stageGate } from '../../lib/gate/status.ts'
 import type { Entity } from '../../lib/record/entity.ts'
 import { type ProjectRecord, projectAfter } from '../../lib/record/project-record.ts'
 import { all } from '../../lib/record/table.ts'
+import { entitiesOf } from '../../lib/see/view-of.ts'
 import {
   aHold,
   aLink,
@@ -18,48 +19,68 @@ import {
   trimShop,
 } from '../builders.ts'
 
-const STAGES = 120
-const RUNS = 101
-const NAME = 'gate/120-stages'
+/** Stages of a car, and how often the answer is taken. */
+const CARS = [
+  { name: 'gate/120-stages', stages: 120, runs: 101 },
+  { name: 'gate/10000-stages-one-change', stages: 10_000, runs: 7 },
+]
 
-/** How long the answer for every stage of a car takes after a change, in ms: nothing is remembered from before it. */
+/**
+ * How long the answer for every stage of a car takes after a change, in ms: nothing is remembered from before it. Beside it,
+ * by turns, what the machine takes to read the same record out of its JSON.
+ */
 export const bench: Bench = {
-  names: [NAME],
+  names: CARS.map(({ name }) => name),
   async *run(isWanted) {
-    if (!isWanted(NAME)) return
-    const car = aCar()
-    const took = Array.from({ length: RUNS }, (_, run) => {
-      const changed = touched(car, run)
-      const began = performance.now()
-      let conditions = 0
-      for (const stage of all(changed.stages)) {
-        conditions += stageGate(changed, stage, at(200)).conditions.length
+    for (const { name, stages, runs } of CARS) {
+      if (!isWanted(name)) continue
+      const car = aCar(stages)
+      const text = JSON.stringify(entitiesOf(car))
+      const took: { gate: number[]; json: number[] } = { gate: [], json: [] }
+      for (let run = 0; run < runs; run++) {
+        const changed = touched(car, run)
+        took.gate.push(msOf(() => answerFor(changed)))
+        took.json.push(msOf(() => JSON.parse(text)))
       }
-      const ms = performance.now() - began
-      if (conditions < STAGES) throw new Error(`The gate asked for ${conditions} things only.`)
-      return ms
-    })
-    yield { name: NAME, value: rounded(median(took)), unit: 'ms', better: 'lower' }
+      yield against(name, 'ms', 'lower', median(took.gate), median(took.json))
+    }
   },
 }
 
-/** 120 stages of three shops, two links each, with parts, hold points and assemblies in other hands. */
-function aCar(): ProjectRecord {
+/** @throws where the gate asks for too little to be believed */
+function answerFor(record: ProjectRecord): void {
+  let conditions = 0
+  for (const stage of all(record.stages)) {
+    conditions += stageGate(record, stage, at(200)).conditions.length
+  }
+  const stages = record.stages.rows.size
+  if (conditions < stages) throw new Error(`The gate asked ${stages} stages for ${conditions}.`)
+}
+
+function msOf(work: () => unknown): number {
+  const began = performance.now()
+  work()
+  return performance.now() - began
+}
+
+/** Stages of three shops, two links each, with parts, hold points and assemblies in other hands; a third are done. */
+function aCar(count: number): ProjectRecord {
+  const finished = count / 3
   const parties = [lead, engineShop, trimShop]
   const id = (n: number) => anId('stg', `n${n}`)
   const assemblies = Array.from({ length: 40 }, (_, n) =>
     anAssembly({ id: anId('asm', `n${n}`), custodian: parties[n % 3] ?? lead }),
   )
-  const stages = Array.from({ length: STAGES }, (_, n) =>
+  const stages = Array.from({ length: count }, (_, n) =>
     aStage({
       id: id(n),
       number: n + 1,
       party: parties[n % 3] ?? lead,
       assemblies: [anId('asm', `n${n % 40}`), anId('asm', `n${(n * 7) % 40}`)],
       needsOff: [anId('asm', `n${(n * 3) % 40}`)],
-      state: n < 40 ? 'signed off' : 'planned',
-      endedAt: n < 40 ? at(n) : null,
-      signedOffAt: n < 40 ? at(n) : null,
+      state: n < finished ? 'signed off' : 'planned',
+      endedAt: n < finished ? at(n) : null,
+      signedOffAt: n < finished ? at(n) : null,
     }),
   )
   const links: Entity[] = stages.flatMap((stage, n) =>

@@ -1,9 +1,11 @@
 import { createServer } from 'node:http'
 import pg from 'pg'
+import { Server } from 'socket.io'
 
 /**
  * What the lane is measured against: a bare `http` and `pg` handler that does the same writes as the command, by BEGIN …
- * FOR UPDATE … COMMIT. It checks nobody and decides nothing. Arguments: the database. Says its port.
+ * FOR UPDATE … COMMIT. It checks nobody and decides nothing. Arguments: the database; `live` where each commit is to be told
+ * to all who have its page open. Says its port.
  */
 const pool = new pg.Pool({ connectionString: process.argv[2], max: 20 })
 
@@ -76,12 +78,27 @@ async function carryOut(press: Press): Promise<number> {
   }
 }
 
+const PAGE = `<!doctype html><meta charset="utf-8"><title>Plain</title><output></output>
+<script src="/socket.io/socket.io.js"></script>
+<script>
+  io({ transports: ['websocket'] }).on('changed', ({ name }) => {
+    document.querySelector('output').textContent = name
+  })
+</script>`
+
 const server = createServer((request, response) => {
+  if (request.method === 'GET') {
+    response.writeHead(200, { 'content-type': 'text/html; charset=utf-8' })
+    response.end(PAGE)
+    return
+  }
   const chunks: Buffer[] = []
   request.on('data', (chunk: Buffer) => chunks.push(chunk))
   request.on('end', () => {
-    carryOut(JSON.parse(Buffer.concat(chunks).toString())).then(
+    const press: Press = JSON.parse(Buffer.concat(chunks).toString())
+    carryOut(press).then(
       (version) => {
+        io?.emit('changed', press)
         const body = JSON.stringify({ version })
         response.writeHead(200, {
           'content-type': 'application/json',
@@ -96,6 +113,7 @@ const server = createServer((request, response) => {
     )
   })
 })
+const io = process.argv[3] === 'live' ? new Server(server) : undefined
 server.listen(0, '127.0.0.1', () => {
   const address = server.address()
   console.log(`port ${typeof address === 'object' ? address?.port : 0}`)

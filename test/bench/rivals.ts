@@ -1,4 +1,3 @@
-import { type ChildProcess, spawn } from 'node:child_process'
 import { chmodSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -13,11 +12,14 @@ import { openSessions } from '../../lib/server/people/session.ts'
 import { aServer } from '../a-server.ts'
 import { aLink, anAssembly, anId, aParty, aProject, aStage } from '../builders.ts'
 import { aPool, aShopWithBay, plant } from '../plant.ts'
+import { aMembership } from '../shop-builders.ts'
 import { postHead } from './http-client.ts'
 import type { NextRequest } from './load.ts'
+import { startPlain } from './start-plain.ts'
 
 const STAGES = 120
 const ASSEMBLIES = 40
+const ONLOOKER = anId('psn', 'onlooker')
 const SECRET = 'the secret of the bench, which is long enough'
 
 /** A server under load: where it is, its process, and what clients send to it. */
@@ -30,6 +32,15 @@ export interface Rival {
 export interface Rivals {
   readonly ours: Rival
   readonly plain: Rival
+  readonly projects: readonly ProjectId[]
+  /** The cookie of somebody else in the shop, who looks on. */
+  readonly onlooker: string
+}
+
+/** What may differ from one bench to another: settings of our server, arguments of the plain one. */
+interface RivalSettings {
+  readonly env?: Readonly<Record<string, string>>
+  readonly plain?: readonly string[]
 }
 
 /** A car with a build order of 120 stages. */
@@ -60,11 +71,11 @@ function aCar(name: string, shop: ReturnType<typeof aShopWithBay>): Entity[] {
   ]
 }
 
-/** Runs `work` on a yard of so many cars and on the plain handler with the same. `env`: settings of our server. */
+/** Runs `work` on a yard of so many cars and on the plain handler with the same. */
 export async function withRivals<T>(
   count: number,
   work: (rivals: Rivals) => Promise<T>,
-  env: Readonly<Record<string, string>> = {},
+  settings: RivalSettings = {},
 ): Promise<T> {
   const folder = mkdtempSync(join(tmpdir(), 'fettleyard-bench-'))
   chmodSync(folder, 0o711)
@@ -77,19 +88,22 @@ export async function withRivals<T>(
     const shop = aShopWithBay('bench')
     const names = Array.from({ length: count }, (_, n) => `car${n}`)
     const url = await aDatabaseOf(postgres.url, 'ours', async (pool) => {
-      await plant(pool, shop.entities)
+      await plant(pool, [
+        ...shop.entities,
+        aMembership({ id: anId('mbr', 'onlooker'), shop: shop.shop, person: ONLOOKER }),
+      ])
       for (const name of names) await plant(pool, aCar(name, shop))
     })
     const plainUrl = await copyOf(postgres.url, 'ours', 'plain')
     const projects = names.map((name) => anId('prj', name))
     const pool = aPool(url, 2)
     closers.push(() => pool.end())
-    const server = await aServer({ DATABASE_URL: url, AUTH_SECRET: SECRET, ...env })
+    const server = await aServer({ DATABASE_URL: url, AUTH_SECRET: SECRET, ...settings.env })
     closers.push(server.remove)
     const port = Number(new URL(server.url).port)
     const cookie = await cookieOf(pool, shop.person)
     const origin = `http://127.0.0.1:${port}`
-    const plain = await startPlain(plainUrl)
+    const plain = await startPlain(plainUrl, settings.plain)
     closers.push(plain.stop)
     return await work({
       ours: {
@@ -98,6 +112,8 @@ export async function withRivals<T>(
         next: ourRequests(postHead('/api/commands', { cookie, origin }), projects),
       },
       plain: { ...plain, next: plainRequests(postHead('/', {}), projects, shop.person) },
+      projects,
+      onlooker: await cookieOf(pool, ONLOOKER),
     })
   } finally {
     for (const close of closers.reverse()) await close()
@@ -173,27 +189,4 @@ async function admin(url: string, sql: string): Promise<void> {
   await client.connect()
   await client.query(sql)
   await client.end()
-}
-
-async function startPlain(url: string) {
-  const file = join(import.meta.dirname, 'plain-server.ts')
-  const child: ChildProcess = spawn(process.execPath, [file, url], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-  })
-  const port = await new Promise<number>((resolve, reject) => {
-    child.once('exit', () => reject(new Error('The plain server did not start.')))
-    child.stdout?.on('data', (text: Buffer) => {
-      const found = /port (\d+)/.exec(text.toString())?.[1]
-      if (found !== undefined) resolve(Number(found))
-    })
-  })
-  const ended = new Promise((resolve) => child.once('exit', resolve))
-  return {
-    port,
-    pid: child.pid ?? 0,
-    stop() {
-      child.kill()
-      return ended
-    },
-  }
 }

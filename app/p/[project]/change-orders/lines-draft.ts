@@ -38,6 +38,9 @@ export const draftOf = (line: ChangeLine, currency: string): LineDraft => ({
   taxRate: String(line.taxRate / 100),
 })
 
+/** Most minor units of one line: far over any bill, and far under what is still counted exactly. */
+const MOST_MINOR = 1_000_000_000_000
+
 /** Nothing typed in it yet: such a line is left out. */
 export const isBlank = ({ text, quantity, price }: LineDraft): boolean =>
   [text, quantity, price].every((typed) => typed.trim() === '')
@@ -55,8 +58,11 @@ export function readLine(
   const taxRate = readTaxRate(draft.taxRate)
   if (text === '') faults.text = 'Say what it is for.'
   if (counted && (quantity === null || quantity <= 0))
-    faults.quantity = 'A number above 0, such as 5.5; leave it empty for a lump sum.'
+    faults.quantity =
+      'A number above 0 and up to 1,000,000, such as 5.5; leave it empty for a lump sum.'
   if (price === null) faults.price = 'A sum such as 62.00, or −95.00 for what falls away.'
+  else if (Math.abs(price) * (quantity ?? 1) > MOST_MINOR)
+    faults.price = 'More than a line can hold: give a smaller sum, or several lines.'
   if (taxRate === null) faults.taxRate = 'A rate from 0 to 100 per cent, such as 20.'
   if (Object.keys(faults).length > 0 || price === null || taxRate === null)
     return { line: null, faults }

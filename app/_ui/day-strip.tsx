@@ -30,6 +30,23 @@ export function dayStarts(days: readonly string[], zone: string): readonly Insta
   return all.flatMap((date) => instantAt(`${date}T00:00`, zone) ?? [])
 }
 
+/** A letter for each thing on the strip, in the order of its lanes: it stands where there is no room for words. */
+function lettersOf(
+  lanes: readonly Lane[],
+  starts: readonly Instant[],
+): ReadonlyMap<string, string> {
+  const drawn = lanes.flatMap(({ things }) => inTime(things, starts))
+  return new Map(drawn.map(({ id }, n) => [id, letter(n)]))
+}
+
+const letter = (n: number): string =>
+  (n < 26 ? '' : letter(Math.floor(n / 26) - 1)) + String.fromCharCode(65 + (n % 26))
+
+const inTime = (things: readonly OnFloor[], starts: readonly Instant[]): readonly OnFloor[] =>
+  things
+    .filter((thing) => onStrip(thing, starts) !== null)
+    .toSorted((a, b) => a.from.localeCompare(b.from))
+
 /** Columns of a day: a slot is drawn to the hour. */
 const COLUMNS = 24
 const LOOKS = { agreed: 'slot', asked: 'slot slot-claim', free: 'slot slot-free' } as const
@@ -47,6 +64,7 @@ export function DayStrip({
   readonly each?: number
 }) {
   const starts = dayStarts(days, place.timeZone)
+  const letters = lettersOf(lanes, starts)
   const today = civilDateIn(place.now, place.timeZone)
   const now = onStrip({ from: place.now, to: later(place.now) }, starts)
   const columns = { gridTemplateColumns: `repeat(${days.length * COLUMNS}, minmax(0, 1fr))` }
@@ -92,6 +110,7 @@ export function DayStrip({
                     className={LOOKS[thing.look]}
                     style={{ gridColumn: `${begin} / ${end}`, gridRow: y + 1 }}
                   >
+                    <b className="slot-letter">{letters.get(thing.id)}</b>
                     <span className="slot-words">{thing.words}</span>
                   </span>
                 )
@@ -126,12 +145,11 @@ export function DayList({
   readonly nothing: string
 }) {
   const starts = dayStarts(days, place.timeZone)
+  const letters = lettersOf(lanes, starts)
   return (
     <dl className="stack tight">
       {lanes.map((lane) => {
-        const things = lane.things
-          .filter((thing) => onStrip(thing, starts) !== null)
-          .toSorted((a, b) => a.from.localeCompare(b.from))
+        const things = inTime(lane.things, starts)
         return (
           <div key={lane.id} className="stack tight">
             <dt>
@@ -139,9 +157,10 @@ export function DayList({
             </dt>
             {things.length === 0 && <dd className="soft">{nothing}</dd>}
             {things.map((thing) => (
-              <dd key={thing.id}>
+              <dd key={thing.id} className="lettered">
+                <b aria-hidden="true">{letters.get(thing.id)}</b>
                 {thing.href === undefined ? (
-                  thing.sentence
+                  <span>{thing.sentence}</span>
                 ) : (
                   <a className="row-link" href={thing.href}>
                     {thing.sentence}

@@ -1,5 +1,12 @@
 'use client'
-import { DayStrip, dayStarts, daysFrom, type Lane, type OnFloor } from '@/app/_ui/day-strip.tsx'
+import {
+  DayList,
+  DayStrip,
+  dayStarts,
+  daysFrom,
+  type Lane,
+  type OnFloor,
+} from '@/app/_ui/day-strip.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Assembly } from '@/lib/record/entities/things.ts'
@@ -42,7 +49,7 @@ export function Floor({ assembly }: { readonly assembly: Assembly }) {
             from: slot.from,
             to: slot.to,
             words,
-            sentence: `${exactSpan(slot.from, slot.to, reader)}: ${words}`,
+            sentence: `${exactSpan(slot.from, slot.to, reader)}: ${words}${slot.state === 'agreed' ? '' : ', asked, not agreed yet'}`,
             look: slot.state === 'agreed' ? 'agreed' : 'asked',
           }
         }),
@@ -71,7 +78,10 @@ export function Floor({ assembly }: { readonly assembly: Assembly }) {
       {lanes.length === 0 ? (
         <p>No bay is claimed and no window is open in the weeks to come.</p>
       ) : (
-        <DayStrip lanes={lanes} days={days} place={reader} each={7} />
+        <>
+          <DayStrip lanes={lanes} days={days} place={reader} each={7} />
+          <DayList lanes={lanes} days={days} place={reader} nothing="Nothing in these weeks." />
+        </>
       )}
     </section>
   )

@@ -6,7 +6,9 @@ import { SelectField, TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
 import { partiesHere, useDesk } from '@/app/_ui/use-desk.ts'
+import { namedPersons } from '@/lib/build-order/named-persons.ts'
 import { holdsOf } from '@/lib/gate/indexes.ts'
+import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Stage } from '@/lib/record/entities/work.ts'
 import { label } from '@/lib/words/labels.ts'
 import { partyName, personName } from '@/lib/words/names.ts'
@@ -47,12 +49,15 @@ export function Holds({ stage, sets }: { readonly stage: Stage; readonly sets: b
 }
 
 function SetHold({ stage }: { readonly stage: Stage }) {
-  const { record, standing } = useDesk()
+  const { record, reader, standing } = useDesk()
+  const { members } = useProject()
   const press = usePress('hold.set', 'The point is set.')
   const [point, setPoint] = useState('hold')
   const [name, setName] = useState('')
   const [party, setParty] = useState<string>(standing.party)
+  const [person, setPerson] = useState('')
   const [pressed, setPressed] = useState(false)
+  const people = namedPersons(record, members, reader.people).filter((one) => one.party === party)
   return (
     <form
       className="stack"
@@ -61,8 +66,11 @@ function SetHold({ stage }: { readonly stage: Stage }) {
         event.preventDefault()
         setPressed(true)
         if (name.trim() === '') return
-        if (!(await press.send({ stage: stage.id, point, name: name.trim(), party }))) return
+        const whom = person === '' ? {} : { person }
+        if (!(await press.send({ stage: stage.id, point, name: name.trim(), party, ...whom })))
+          return
         setName('')
+        setPerson('')
         setPressed(false)
       }}
     >
@@ -85,10 +93,23 @@ function SetHold({ stage }: { readonly stage: Stage }) {
       <SelectField
         label="By whom"
         value={party}
-        onChange={setParty}
+        onChange={(chosen) => {
+          setParty(chosen)
+          setPerson('')
+        }}
         options={partiesHere(record).map(({ id, name: words }) => ({ value: id, label: words }))}
         wrong={press.wrong('party')}
       />
+      {people.length > 0 && (
+        <SelectField
+          label="By one person of theirs"
+          value={person}
+          none="Anyone of them"
+          onChange={setPerson}
+          options={people.map((one) => ({ value: one.person, label: one.name }))}
+          wrong={press.wrong('person')}
+        />
+      )}
       <PressFoot press={press} lined label={label('hold.set')} />
     </form>
   )

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { anEngine, anId, aRecord, at, engineShop, owner, project } from '../../../test/builders.ts'
+import { anEngine, anId, aRecord, at, engineShop, owner, project } from '../../test/builders.ts'
+import { readBuildOrder } from './csv/read-build-order.ts'
 import { namedPersons } from './named-persons.ts'
-import { readBuildOrder } from './read-build-order.ts'
 
 const odile = anId('psn', 'odile')
 const ines = anId('psn', 'ines')

@@ -1,7 +1,7 @@
-import type { PartyId, PersonId } from '../../record/ids.ts'
-import type { ProjectRecord } from '../../record/project-record.ts'
-import { all } from '../../record/table.ts'
-import type { NamedPerson } from './who.ts'
+import type { PartyId, PersonId } from '../record/ids.ts'
+import type { ProjectRecord } from '../record/project-record.ts'
+import { all } from '../record/table.ts'
+import type { NamedPerson } from './csv/who.ts'
 
 /** A person of a shop's book who by it acts for a party. */
 export interface Member {

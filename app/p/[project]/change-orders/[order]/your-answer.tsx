@@ -58,7 +58,11 @@ export function YourAnswer({
       <section className="sheet">
         <TextField
           label={
-            step === 'ask' ? 'What do you want to know?' : 'A word with your answer, if you like'
+            {
+              answer: 'A word with your answer, if you like',
+              ask: 'What do you want to know?',
+              decline: 'Why not, if you like to say',
+            }[step]
           }
           rows={2}
           value={text}

@@ -26,7 +26,7 @@ import { aSlot } from '../../test/shop-builders.ts'
 import type { Role } from '../record/actor.ts'
 import { CivilDate } from '../record/scalars.ts'
 import { daySheet } from './day-sheet.ts'
-import { mayPress } from './on-us.ts'
+import { mayPress } from './may-press.ts'
 
 const order = aChangeOrder({ number: 7 })
 const strip = aStage({ number: 41, party: engineShop, assemblies: [anId('asm', 'gearbox')] })
@@ -217,7 +217,7 @@ describe('what others wait for from a shop', () => {
   const handover = aHandover()
   const lines = sheet(engineShop, aRecord(car, draft, handover)).onUs
   const pressable = (role: Role) =>
-    lines.filter((line) => mayPress(line, role)).map(({ kind }) => kind)
+    lines.filter((line) => mayPress(line.press.command, role)).map(({ kind }) => kind)
 
   it('lets a hand release what is due, and leaves a price to the managers', () => {
     expect(pressable('manager')).toEqual(['release', 'send change order'])

@@ -1,5 +1,4 @@
 import { payerOf } from '../money/approval.ts'
-import type { Role } from '../record/actor.ts'
 import type { Clearing } from '../record/condition.ts'
 import type { ChangeOrder } from '../record/entities/money.ts'
 import type { Stage } from '../record/entities/work.ts'
@@ -33,19 +32,6 @@ export interface OnUs {
   readonly since: Instant | null
   readonly press: Clearing
 }
-
-/** What only those who answer for their shop may press: a hand is told whose it is. */
-const MANAGERS: ReadonlySet<OnUs['kind']> = new Set<OnUs['kind']>([
-  'confirm',
-  'send change order',
-  'answer change order',
-  'choose',
-  'agree slot',
-])
-
-/** Whether somebody in that role may press what others wait for. */
-export const mayPress = (line: OnUs, role: Role): boolean =>
-  role === 'hand' ? !MANAGERS.has(line.kind) : role !== 'observer' && role !== 'guest'
 
 /** Everything that others wait for from that party, as its view has it. */
 export const onUs = (record: ProjectRecord, party: PartyId, at: Instant): OnUs[] => [

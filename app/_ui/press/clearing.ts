@@ -1,4 +1,5 @@
 import { pathOf, projectPath } from '@/app/_ui/paths.ts'
+import { mayPress } from '@/lib/gate/may-press.ts'
 import type { Role } from '@/lib/record/actor.ts'
 import type { CommandName } from '@/lib/record/command-names.ts'
 import type { Clearing, Condition } from '@/lib/record/condition.ts'
@@ -17,14 +18,9 @@ export type Way =
   | { readonly way: 'ask'; readonly to: string; readonly label: string }
 
 /** Commands that need nothing but what the condition already says, and can be taken back. */
-const presses: ReadonlySet<CommandName> = new Set<CommandName>([
-  'slot.agree',
-  'changeOrder.send',
-  'assembly.fit',
-  'assembly.takeOff',
-])
+const presses: ReadonlySet<CommandName> = new Set<CommandName>(['slot.agree', 'changeOrder.send'])
 
-/** Only those who answer for their party may press these. */
+/** Everybody of a party but who only looks on, and who has but one link. */
 const acts = (role: Role): boolean => role !== 'observer' && role !== 'guest'
 
 /** The screen on which a command is given, where its press needs more than one tap. */
@@ -46,7 +42,9 @@ function screenFor(clearing: Clearing, condition: Condition, record: ProjectReco
     return projectPath(record.id, `windows?${asked.join('&')}`)
   }
   if (command === 'changeOrder.raise') return projectPath(record.id, 'change-orders/new')
-  if (command === 'stage.add') return projectPath(record.id, 'set-up')
+  // What an assembly is fitted to is put right with a reason, where all of them are listed.
+  if (command === 'assembly.fit' || command === 'assembly.takeOff' || command === 'stage.add')
+    return projectPath(record.id, 'set-up')
   const named = Object.values(input).find(
     (value) => typeof value === 'string' && pathOf(record, value) !== null,
   )
@@ -69,6 +67,13 @@ function wayLabel(clearing: Clearing, record: ProjectRecord): string {
   return label(clearing.command)
 }
 
+/** Whether the reader's party can clear a condition, but only by somebody who answers for it. */
+export const isForManagers = ({ clearedBy, clearedWith }: Condition, { view }: Reader): boolean =>
+  clearedWith !== null &&
+  acts(view.role) &&
+  clearedBy.includes(view.party) &&
+  !mayPress(clearedWith.command, view.role)
+
 /** Every way this reader has to clear a condition; none where only the clock has one. */
 export function waysTo(
   condition: Condition,
@@ -79,6 +84,7 @@ export function waysTo(
   const { clearedBy, clearedWith } = condition
   const mine = clearedBy.includes(reader.view.party)
   if (mine && clearedWith !== null) {
+    if (isForManagers(condition, reader)) return []
     if (presses.has(clearedWith.command)) {
       return [{ way: 'press', clearing: clearedWith, label: wayLabel(clearedWith, record) }]
     }

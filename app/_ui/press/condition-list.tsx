@@ -4,9 +4,10 @@ import { Mark, type MarkName } from '@/app/_ui/mark.tsx'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Condition } from '@/lib/record/condition.ts'
 import type { StageId } from '@/lib/record/ids.ts'
+import { partyName } from '@/lib/words/names.ts'
 import { isGateRule, sentence } from '@/lib/words/sentence.ts'
 import { AskButton } from './ask-button.tsx'
-import { waysTo } from './clearing.ts'
+import { isForManagers, waysTo } from './clearing.ts'
 import { ConcedeForm, mayConcede } from './concede-form.tsx'
 import { PressButton, type ShowsOutcome } from './press-button.tsx'
 
@@ -71,6 +72,7 @@ function ConditionCard({
   const ways = waysTo(condition, record, reader)
   const concedable =
     stage !== undefined && isGateRule(condition) && mayConcede(condition, stage, record, reader)
+  const managers = isForManagers(condition, reader)
   const silent = words.who === '' && ways.length === 0 && !concedable
   return (
     <li className="cond cond-no">
@@ -83,6 +85,7 @@ function ConditionCard({
       {!silent && (
         <div className="who">
           {words.who !== '' && <p>{words.who}</p>}
+          {managers && <p>A manager of {partyName(reader.view.party, record)} presses it.</p>}
           {ways.map((way) => {
             switch (way.way) {
               case 'go':

@@ -8,7 +8,8 @@ import { markOf } from '@/app/_ui/state-mark.tsx'
 import type { Coming } from '@/lib/gate/coming.ts'
 import type { SheetTold } from '@/lib/gate/day-sheet.ts'
 import { checksOf } from '@/lib/gate/indexes.ts'
-import { mayPress, type OnUs } from '@/lib/gate/on-us.ts'
+import { mayPress } from '@/lib/gate/may-press.ts'
+import type { OnUs } from '@/lib/gate/on-us.ts'
 import { checkConditions } from '@/lib/gate/sign-off.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import { day, moment, since } from '@/lib/words/dates.ts'
@@ -87,10 +88,10 @@ export function OnUsLine({ line }: { readonly line: OnUs }) {
           {projectName(record)}
           {line.since === null ? '' : ` · ${since(line.since, reader)}`}
         </p>
-        {!mayPress(line, reader.view.role) && (
+        {!mayPress(command, reader.view.role) && (
           <p className="small">A manager of {ownName} presses it.</p>
         )}
-        {path !== null && mayPress(line, reader.view.role) && (
+        {path !== null && mayPress(command, reader.view.role) && (
           <p>
             <Link className="btn btn-line btn-small" href={path}>
               {label(command, record.stages.rows.get(String(input.stage ?? '')))}

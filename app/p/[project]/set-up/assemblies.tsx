@@ -10,6 +10,7 @@ import type { Assembly } from '@/lib/record/entities/things.ts'
 import { all } from '@/lib/record/table.ts'
 import { label } from '@/lib/words/labels.ts'
 import { assemblyName, partyName } from '@/lib/words/names.ts'
+import { FitAssembly } from './fit-assembly.tsx'
 
 /** What is worked on, moved and fitted; a lot counts its pieces. */
 export function Assemblies() {
@@ -49,6 +50,7 @@ function AssemblyRow({ assembly }: { readonly assembly: Assembly }) {
       <details>
         <summary>{facts}</summary>
         <DescribeAssembly assembly={assembly} />
+        {standing.managesFor(assembly.custodian) && <FitAssembly assembly={assembly} />}
       </details>
     </li>
   )

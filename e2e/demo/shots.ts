@@ -29,7 +29,10 @@ const README = new Map<string, Moment>([
     },
   ],
   ['refused-start', { picture: 'refused-start', top: (page) => page.locator('.notice-oxide') }],
-  ['claim', { picture: 'claim', top: (page) => page.locator('form .card') }],
+  [
+    'claim',
+    { picture: 'claim', foot: (page) => page.getByText('It is agreed at once', { exact: false }) },
+  ],
   ['change-order', { picture: 'yes', top: (page) => page.getByLabel('What your yes does') }],
 ])
 /** What is left free above it or below it, in px. */

@@ -8,7 +8,7 @@ export function DemoStrip({ doors }: { readonly doors: boolean }) {
   if (path === '/sign-in' || path === '/set-up') return null
   return (
     <aside className="demo-strip" aria-label="The demonstration">
-      <b>The demonstration</b>
+      <b>Demonstration</b>
       {doors && <a href="/sign-in?again=1">Sign in as somebody else</a>}
       <a href="/account#end-demonstration">End it</a>
     </aside>

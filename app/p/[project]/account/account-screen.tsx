@@ -158,7 +158,9 @@ function PartyAccount({ party }: { readonly party: Party }) {
         <table className="table">
           <SumHead />
           <tbody>
-            <SumRow what="First estimate" sum={firstEstimate(record, party.id)} />
+            {lines.length > 0 && (
+              <SumRow what="First estimate" sum={firstEstimate(record, party.id)} />
+            )}
             {approved.map((order) => (
               <SumRow
                 key={order.id}

@@ -37,6 +37,8 @@ export function groupWaiting(lines: readonly SheetWaiting[]): readonly WaitingGr
 
 /** How many stand open; a long row of followers is folded. */
 const OPEN = 3
+/** How many lie in the fold; the build order has the others, and a search. */
+const FOLDED = 100
 
 /** On whom some stages wait in the end, for what, which they are, and the question to who can clear it. */
 export function WaitingLines({ group }: { readonly group: WaitingGroup }) {
@@ -61,7 +63,18 @@ export function WaitingLines({ group }: { readonly group: WaitingGroup }) {
         {rest.length > 0 && (
           <details>
             <summary>{counted(rest.length, 'more stage', 'more stages', reader.locale)}</summary>
-            <StageLinks lines={rest} />
+            <StageLinks lines={rest.slice(0, FOLDED)} />
+            {rest.length > FOLDED && (
+              <p>
+                <Link
+                  className="row-link"
+                  prefetch={false}
+                  href={projectPath(record.id, 'build-order')}
+                >
+                  The others stand in the build order
+                </Link>
+              </p>
+            )}
           </details>
         )}
         <p className="small soft">{record.projects.rows.get(record.id)?.name}</p>

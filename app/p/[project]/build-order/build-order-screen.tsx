@@ -62,7 +62,7 @@ export function BuildOrderScreen({ assembly }: { readonly assembly: string | nul
             type="search"
             value={search.words}
             onChange={(words) => setSearch({ ...search, words })}
-            placeholder="number, name, shop, assembly · press /"
+            placeholder="number, name, shop · press /"
           />
         </div>
         <SelectField
@@ -154,12 +154,22 @@ function firstOf(groups: readonly StageGroup[], most: number): readonly StageGro
 function GroupOfStages({ group, folds }: { readonly group: StageGroup; readonly folds: boolean }) {
   const over = folds ? group.stages.filter(({ state }) => state === 'signed off') : []
   const open = group.stages.filter((stage) => !over.includes(stage))
+  if (open.length === 0) {
+    return (
+      <details>
+        <summary>
+          {group.title} · {over.length} signed off
+        </summary>
+        <Stages stages={over} />
+      </details>
+    )
+  }
   return (
     <section className="stack tight">
       <h3>
         {group.title} <span className="soft">· {group.stages.length}</span>
       </h3>
-      {open.length > 0 && <Stages stages={open} />}
+      <Stages stages={open} />
       {over.length > 0 && (
         <details>
           <summary>{over.length} signed off</summary>

@@ -11,12 +11,18 @@ export interface Connection {
   /** The server's clock, in ms: this phone's, put right by the last answer. */
   readonly nowMs: () => number
   readonly setClock: (serverNow: string) => void
+  /**
+   * Takes a time that came with a page. It may have lain about for minutes before it was looked at: then it is older than what
+   * is known, and puts nothing back.
+   */
+  readonly seedClock: (serverNow: string) => void
 }
 
 /** A connection that has not begun. */
 export function openConnection(): Connection {
   let link: Link = 'starting'
   let ahead = 0
+  let isSet = false
   let known = Date.now()
   const nowMs = () => Date.now() + ahead
   const listeners = new Set<() => void>()
@@ -36,6 +42,12 @@ export function openConnection(): Connection {
     nowMs,
     setClock(serverNow) {
       ahead = Date.parse(serverNow) - Date.now()
+      isSet = true
+    },
+    seedClock(serverNow) {
+      const seen = Date.parse(serverNow) - Date.now()
+      ahead = isSet ? Math.max(ahead, seen) : seen
+      isSet = true
     },
   }
 }

@@ -85,11 +85,11 @@ export function openLive(): Live {
   }
 
   function seedProject(view: ProjectView): void {
-    connection.setClock(view.now)
+    connection.seedClock(view.now)
     if (!older(view.record, view)) query.setQueryData(projectKey(view.record), projectStateOf(view))
   }
   function seedShop(view: ShopView): void {
-    connection.setClock(view.now)
+    connection.seedClock(view.now)
     if (!older(view.record, view)) query.setQueryData(shopKey(view.record), shopStateOf(view))
   }
 

@@ -1,6 +1,7 @@
 import type pg from 'pg'
 import { io } from 'socket.io-client'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Changed } from '../lib/command/wire.ts'
 import type { HandedLink } from '../lib/command/wire-access.ts'
 import { freshKey } from '../lib/server/fresh-key.ts'
 import { aPlantedYard, type PlantedYard } from './a-planted-yard.ts'
@@ -138,6 +139,23 @@ describe('an invitation', () => {
     const nobody = browserWith(yard.url, '')
     expect((await nobody.post(path, { password: 'not hers, but long' })).status).toBe(403)
     expect((await nobody.post(path, { password: 'a long enough one' })).status).toBe(200)
+  })
+
+  it('into a new shop is made anew for the lead, until the first of them has come in', async () => {
+    const added = await manager.command('party.add', { name: 'Polishers', role: 'shop' }, project)
+    const { changed }: { changed: Changed[] } = await added.json()
+    const party = changed.flatMap(({ entities }) => entities).find(({ kind }) => kind === 'party')
+    const asked = { project, party: party?.id, name: 'Pol Ashby', email: 'pol@yard.example' }
+    expect((await invite(asked)).status).toBe(200)
+    const engines = await aBrowser(yard, personOf.engines)
+    expect((await invite(asked, engines)).status).toBe(403)
+    const again = await invite(asked)
+    expect(again.status).toBe(200)
+    const { url }: HandedLink = await again.json()
+    const nobody = browserWith(yard.url, '')
+    const path = `/api${pathOf(url)}`
+    expect((await nobody.post(path, { password: 'a long enough one' })).status).toBe(200)
+    expect((await invite(asked)).status).toBe(403)
   })
 
   it('waits where the same address has not yet taken up another one', async () => {

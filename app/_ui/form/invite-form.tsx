@@ -15,11 +15,13 @@ export function InviteForm({
   place,
   hint,
   open = false,
+  summary = 'Invite somebody',
 }: {
   readonly into: Into
   readonly place: Place
   /** Unfolded from the first: where inviting is what the screen is for. */
   readonly open?: boolean
+  readonly summary?: string
   readonly hint?: string | undefined
 }) {
   const [name, setName] = useState('')
@@ -29,7 +31,7 @@ export function InviteForm({
   const [wrong, setWrong] = useState<{ readonly field: string; readonly message: string }>()
   const [waiting, setWaiting] = useState(false)
   // Whoever was just invited stands in the list at once; that mustn't fold the link away.
-  const [unfolded] = useState(open)
+  const [unfolded, setUnfolded] = useState(open)
 
   const invite = async () => {
     if (name.trim() === '') return setWrong({ field: 'name', message: 'Give their name.' })
@@ -55,8 +57,12 @@ export function InviteForm({
   const at = (field: string) => (wrong?.field === field ? wrong.message : undefined)
 
   return (
-    <details className="invite" open={unfolded}>
-      <summary>Invite somebody</summary>
+    <details
+      className="invite"
+      open={unfolded}
+      onToggle={(event) => setUnfolded(event.currentTarget.open)}
+    >
+      <summary>{summary}</summary>
       <form
         className="stack"
         noValidate

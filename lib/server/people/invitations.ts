@@ -75,14 +75,39 @@ export function openInvitations(
       return { is: 'waiting elsewhere' }
     const { name, email } = input
     const account = known ?? (await addAccount(prisma, { name, email, passwordHash: null }))
-    const outcome = await letIn(session, input, account)
+    const answer = await letIn(session, input, account)
+    // Another shop's book is none of the lead's: what is hidden there is no more than forbidden here.
+    const outcome: Outcome =
+      answer.is === 'missing' && 'project' in asked && 'shop' in input
+        ? { is: 'forbidden' }
+        : answer
     if (outcome.is === 'done') jobs?.look()
     else if (isAlreadyIn(outcome))
       for (const job of mailTo(account.id, record)) await jobs?.add(job)
-    if (outcome.is === 'done' || isAlreadyIn(outcome))
-      return { is: 'invited', link: await linkFor(account, record) }
+    const isIn =
+      outcome.is === 'done' ||
+      isAlreadyIn(outcome) ||
+      (outcome.is === 'forbidden' && known !== null && (await isAwaited(session, asked, known.id)))
+    if (isIn) return { is: 'invited', link: await linkFor(account, record) }
     if (known === null) await dropAccount(prisma, account.id)
     return { is: 'not done', outcome }
+  }
+
+  /** Whether the lead asks for a person whom it made the manager of a shop's new book, while nobody of that shop has come in. */
+  async function isAwaited(session: Session, asked: InviteInput, person: PersonId) {
+    if ('shop' in asked) return false
+    const record = await reading.project(asked.project)
+    const shop = record?.parties.rows.get(asked.party)?.shop ?? null
+    if (record === null || shop === null) return false
+    const view = await reading.viewOf(session.person, record)
+    if (view?.party !== leadOf(record)?.id || view?.role !== 'manager') return false
+    const members = await prisma.membership.findMany({
+      where: { shop, removedAt: null },
+      select: { person: true },
+    })
+    const people = members.map((member) => member.person)
+    const here = { id: { in: people }, passwordHash: { not: null } }
+    return people.includes(person) && (await prisma.person.count({ where: here })) === 0
   }
 
   /** The invitation goes by mail as well, where mail goes. */

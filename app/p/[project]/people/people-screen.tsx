@@ -29,13 +29,14 @@ function PartyPeople({ party }: { readonly party: Party }) {
   )
   const manages = standing.managesLead || standing.managesFor(party.id)
   const hasBook = party.shop !== null
+  const isOwn = standing.party === party.id
   return (
     <section className="sheet stack">
       <Head title={party.name} note={party.lead ? 'lead' : party.role} />
       {hasBook && (
         <p>
-          Its people come by its own shop book, where its manager invites them.
-          {standing.party === party.id && (
+          {isOwn ? 'Your managers invite its people.' : 'Its own manager invites its people.'}
+          {isOwn && (
             <>
               {' '}
               <Link href={`/shops/${party.shop}/people`}>People of the shop</Link>
@@ -79,18 +80,24 @@ function PartyPeople({ party }: { readonly party: Party }) {
           ))}
         </ul>
       )}
-      {!hasBook && manages && (
+      {/* A shop's book opens with its first invitation: the form that holds the link stays where it is. */}
+      {manages && !(hasBook && isOwn) && (
         <InviteForm
           into={{ project: record.id, party: party.id }}
           place={reader}
-          open={people.length === 0}
-          hint={
-            party.role === 'shop'
-              ? 'They become the shop’s first manager, and its book opens with them.'
-              : undefined
-          }
+          open={!hasBook && people.length === 0}
+          summary={hasBook ? 'A new link, if nobody of it has come in yet' : 'Invite somebody'}
+          hint={hintFor(party)}
         />
       )}
     </section>
   )
+}
+
+function hintFor(party: Party): string | undefined {
+  if (party.shop !== null)
+    return 'For its first manager, at the address that was invited. Once somebody of the shop has come in, its manager invites.'
+  return party.role === 'shop'
+    ? 'They become the shop’s first manager, and its book opens with them.'
+    : undefined
 }

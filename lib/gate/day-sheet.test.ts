@@ -151,7 +151,7 @@ describe('the day sheet of a shop', () => {
 
   it('gives the owner and the lead what they have to answer', () => {
     const choice = aDecision()
-    const slot = aSlot({ state: 'asked', party: trimShop })
+    const slot = aSlot({ state: 'asked', party: trimShop, from: at(110), to: at(130) })
     const behind = aChangeOrder({ party: trimShop, number: 9 })
     const all = aRecord(car, choice, slot, behind, aParty({ id: trimShop, bills: 'lead' }))
     expect(sheet(owner, all).onUs.map(({ kind, entity }) => [kind, entity])).toEqual([

@@ -41,7 +41,7 @@ export const onUs = (record: ProjectRecord, party: PartyId, at: Instant): OnUs[]
   ...handoversFor(record, party),
   ...ordersFor(record, party),
   ...choicesFor(record, party),
-  ...slotsFor(record, party),
+  ...slotsFor(record, party, at),
 ]
 
 /** Asks whose condition is still unmet; one that is met is answered by itself. */
@@ -208,10 +208,10 @@ function choicesFor(record: ProjectRecord, party: PartyId): OnUs[] {
   return [...choose, ...inspect]
 }
 
-/** The lead agrees to the slots that others ask for. */
-const slotsFor = (record: ProjectRecord, party: PartyId): OnUs[] =>
+/** The lead agrees to the slots that others ask for, while there is something of them to come. */
+const slotsFor = (record: ProjectRecord, party: PartyId, at: Instant): OnUs[] =>
   all(record.slots)
-    .filter((slot) => slot.state === 'asked' && must(record.parties, party).lead)
+    .filter((slot) => slot.state === 'asked' && slot.to > at && must(record.parties, party).lead)
     .map((slot) => ({
       project: record.id,
       kind: 'agree slot',

@@ -83,6 +83,7 @@ export type OtherCondition =
         | 'before the start'
         | 'after the end'
         | 'span ends before it begins'
+        | 'span is over'
       readonly limit: Instant | null
     })
   | (Base<'slot-taken'> & {

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
 import { actsForOrTold, leadOf } from '../record/actor.ts'
 import { changes, defineCommand, refusal, toldBy } from '../record/command.ts'
-import { type Condition, wrongInput, wrongState } from '../record/condition.ts'
+import { type Condition, plain, wrongInput, wrongState } from '../record/condition.ts'
 import type { Party } from '../record/entities/people.ts'
 import type { OpenWindow, Slot } from '../record/entities/things.ts'
 import type { Stage } from '../record/entities/work.ts'
@@ -51,14 +51,29 @@ function stageConditions(stage: Stage | undefined, input: Input, party: PartyId)
   return [wrongInput(stage.id, 'assembly', 'an assembly that the stage works on')]
 }
 
+/** The condition that the hours were over before they were claimed: nobody could agree to them any more. */
+const isOver = (assembly: AssemblyId): Condition => ({
+  ...plain(assembly),
+  rule: 'time',
+  field: 'to',
+  why: 'span is over',
+  limit: null,
+})
+
 /** Why the claim can't even be asked for, besides the hours being taken. */
-function claimConditions(record: ProjectRecord, input: Input, party: Party): Condition[] {
+function claimConditions(
+  record: ProjectRecord,
+  input: Input,
+  party: Party,
+  at: Instant,
+): Condition[] {
   const stage = input.stage === undefined ? undefined : must(record.stages, input.stage)
   const offered =
     party.shop === input.shop ||
     openFor(record, input.assembly).some((window) => window.bay === input.bay)
   return [
     ...spanConditions(input.assembly, input),
+    ...(input.to <= at ? [isOver(input.assembly)] : []),
     ...stageConditions(stage, input, party.id),
     ...(offered ? [] : [notOffered(record, input.bay, input.assembly)]),
   ]
@@ -66,7 +81,7 @@ function claimConditions(record: ProjectRecord, input: Input, party: Party): Con
 
 /**
  * Claims a slot: a span for one assembly in one bay. Inside an open window, or where the lead claims its own bay, it is
- * agreed at once; else it is asked of the lead. Refuses hours in which the bay or the assembly has an agreed slot.
+ * agreed at once; else it is asked of the lead. Refuses hours that are over, and those in which the bay or the assembly has an agreed slot.
  */
 export const slotClaim = defineCommand({
   name: 'slot.claim',
@@ -84,7 +99,7 @@ export const slotClaim = defineCommand({
     const assembly = must(record.assemblies, input.assembly)
     const bay = bayOf(ctx, input.shop, input.bay)
     if (bay.retiredAt !== null) return refusal(wrongState(bay.id, 'retired', 'in use'))
-    const unmet = claimConditions(record, input, party)
+    const unmet = claimConditions(record, input, party, ctx.happenedAt)
     if (unmet.length > 0) return refusal(...unmet)
     const taken = slotTaken(record, bookOf(ctx, input.shop), input)
     if (taken.length > 0) return refusal(...taken)

@@ -36,7 +36,8 @@ const books = (...slots: Slot[]) =>
       aShopBook(trimBay.shop, trimBay, ...slots.filter((slot) => slot.shop === trimBay.shop)),
     ].map((book) => [book.id, book]),
   )
-const contextOf = (actor: Actor, ...slots: Slot[]) => aContext(actor, { shops: books(...slots) })
+const contextOf = (actor: Actor, ...slots: Slot[]) =>
+  aContext(actor, { shops: books(...slots), happenedAt: at(1) })
 
 const inTrimBay = { assembly: shellId, bay: trimBay.id, shop: trimBay.shop }
 const onTheFloor = { assembly: shellId, bay: floor.id, shop: leadShop }
@@ -196,9 +197,24 @@ describe('slot.claim', () => {
       conditions: [{ rule: 'time', field: 'to' }],
     })
     const retired = aShopBook(trimBay.shop, { ...trimBay, retiredAt: at(1) })
-    const context = aContext(trimmer, { shops: new Map([[retired.id, retired]]) })
+    const context = aContext(trimmer, {
+      shops: new Map([[retired.id, retired]]),
+      happenedAt: at(1),
+    })
     expect(slotClaim.apply({ ...inTrimBay, ...hours }, trimmer, record, context)).toMatchObject({
       conditions: [{ rule: 'state', is: 'retired' }],
+    })
+  })
+
+  it('refuses hours that are over when they are claimed', () => {
+    const late = { ...contextOf(trimmer), happenedAt: at(60) }
+    const record = aRecord(aShell(), window)
+    expect(slotClaim.apply({ ...inTrimBay, ...hours }, trimmer, record, late)).toMatchObject({
+      conditions: [{ rule: 'time', field: 'to', why: 'span is over' }],
+    })
+    const begun = { ...late, happenedAt: at(59) }
+    expect(slotClaim.apply({ ...inTrimBay, ...hours }, trimmer, record, begun)).toMatchObject({
+      outcome: 'changes',
     })
   })
 
@@ -225,7 +241,7 @@ describe('slot.agree', () => {
     const record = aRecord(aShell(), asked)
     expect(agree(record, coachworks)).toEqual({
       outcome: 'changes',
-      entities: [{ ...asked, state: 'agreed', agreedAt: at(100), agreedBy: lead }],
+      entities: [{ ...asked, state: 'agreed', agreedAt: at(1), agreedBy: lead }],
     })
     expect(agree(record, trimmer)).toEqual({ outcome: 'forbidden' })
     expect(agree(record, anActor(lead, { role: 'hand' }))).toEqual({ outcome: 'forbidden' })

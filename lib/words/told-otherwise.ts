@@ -43,6 +43,7 @@ const timeFacts = {
   'before the start': 'That time is before the start of work',
   'after the end': 'That time is after the end of work',
   'span ends before it begins': 'The span ends before it begins',
+  'span is over': 'That time is over already',
 } as const
 
 /** Every other expected no. */

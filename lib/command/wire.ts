@@ -1,10 +1,10 @@
 import type { View } from '../record/actor.ts'
-import type { InputIssue } from '../record/command.ts'
 import type { CommandName } from '../record/command-names.ts'
 import type { Condition, Json } from '../record/condition.ts'
 import type { Bay, MembershipRole, PartyRole, Shop } from '../record/entities/people.ts'
 import type { Entity, Stub } from '../record/entity.ts'
 import type { PartyId, PersonId, ProjectId, ShopId } from '../record/ids.ts'
+import type { InputIssue } from '../record/input-issue.ts'
 import type { Instant } from '../record/scalars.ts'
 
 /** Body of `POST /api/commands`. `expected`: the version of each record that the person was looking at. */

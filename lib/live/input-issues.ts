@@ -1,8 +1,8 @@
 import type * as z from 'zod/mini'
 import { projectCommands, shopCommands } from '../command/registry.ts'
-import type { InputIssue } from '../record/command.ts'
 import type { CommandName } from '../record/command-names.ts'
 import type { Json } from '../record/condition.ts'
+import { type InputIssue, inputIssues as issuesOf } from '../record/input-issue.ts'
 
 const known: { readonly [name: string]: { readonly input: z.ZodMiniType } | undefined } = {
   ...projectCommands,
@@ -13,8 +13,5 @@ const known: { readonly [name: string]: { readonly input: z.ZodMiniType } | unde
 export function inputIssues(name: CommandName, input: Json): readonly InputIssue[] {
   const parsed = known[name]?.input.safeParse(input)
   if (parsed === undefined || parsed.success) return []
-  return parsed.error.issues.map((issue) => ({
-    field: issue.path.join('.'),
-    message: issue.message,
-  }))
+  return issuesOf(parsed.error)
 }

@@ -5,6 +5,7 @@ import type { Condition } from './condition.ts'
 import { plain } from './condition.ts'
 import type { Entity } from './entity.ts'
 import type { NewId, PartyId, ShopId } from './ids.ts'
+import { type InputIssue, inputIssues } from './input-issue.ts'
 import type { ProjectRecord, ShopRecord } from './project-record.ts'
 import type { Instant, Sha256 } from './scalars.ts'
 import { Hidden } from './table.ts'
@@ -41,11 +42,6 @@ export const changes = (...entities: Entity[]): Changes => ({ outcome: 'changes'
 /** A refusal for those conditions. */
 export const refusal = (...conditions: Condition[]): Refusal => ({ outcome: 'refusal', conditions })
 
-/** One thing wrong with an input: the path of the field, and what it should be. */
-export interface InputIssue {
-  readonly field: string
-  readonly message: string
-}
 /** What a press came to: a decision, or why none was reached. */
 export type Applied =
   | Decided
@@ -111,10 +107,7 @@ function define<
       if (!parsed.success) {
         return {
           outcome: 'invalid',
-          issues: parsed.error.issues.map((issue) => ({
-            field: issue.path.join('.'),
-            message: issue.message,
-          })),
+          issues: inputIssues(parsed.error),
         }
       }
       try {

@@ -3,6 +3,7 @@ import type { Context } from 'hono'
 import * as z from 'zod/mini'
 import type { Me } from '../../command/wire.ts'
 import type { Fault } from '../../command/wire-access.ts'
+import { inputIssues } from '../../record/input-issue.ts'
 import type { Doors } from '../doors.ts'
 import { meOf } from '../people/me.ts'
 import { TooOften } from '../people/rate-limit.ts'
@@ -73,8 +74,8 @@ export function checked<Schema extends z.ZodMiniType>(
 ): z.infer<Schema> {
   const parsed = z.safeParse(schema, value)
   if (parsed.success) return parsed.data
-  const issue = parsed.error.issues[0]
-  throw new Refused(400, issue?.path.join('.') ?? '', issue?.message ?? 'This can’t be read.')
+  const [issue] = inputIssues(parsed.error)
+  throw new Refused(400, issue?.field ?? '', issue?.message ?? 'This can’t be read.')
 }
 
 /** Where the request came from: stamped by our own server (`address.ts`). */

@@ -1,5 +1,4 @@
 import * as z from 'zod/mini'
-import type { InputIssue } from '../../record/command.ts'
 import {
   type CommandName,
   projectCommandNames,
@@ -7,6 +6,7 @@ import {
 } from '../../record/command-names.ts'
 import type { Json } from '../../record/condition.ts'
 import { CommandKey } from '../../record/ids.ts'
+import { type InputIssue, inputIssues } from '../../record/input-issue.ts'
 import { Instant } from '../../record/scalars.ts'
 import { projectCommand, shopCommand } from './ticket.ts'
 
@@ -41,7 +41,7 @@ export function readRequest(
   const parsed = Request.safeParse(raw)
   if (!parsed.success) {
     return {
-      issues: parsed.error.issues.map(({ path, message }) => ({ field: path.join('.'), message })),
+      issues: inputIssues(parsed.error),
     }
   }
   const field = unkeepable(parsed.data.input, 'input')

@@ -1,6 +1,6 @@
 import type { Actor } from '../../record/actor.ts'
-import type { InputIssue } from '../../record/command.ts'
 import type { Condition } from '../../record/condition.ts'
+import type { InputIssue } from '../../record/input-issue.ts'
 import type { ProjectRecord, ShopRecord } from '../../record/project-record.ts'
 import { type AnyRecord, isProject } from '../load.ts'
 import type { Move } from '../views/changed-for.ts'

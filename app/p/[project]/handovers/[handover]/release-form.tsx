@@ -28,6 +28,9 @@ export function ReleaseForm({
   const [pieces, setPieces] = useState(String(piecesIn(handover, record)))
   const [files, setFiles] = useState<readonly string[]>(handover.files)
   const [wrong, setWrong] = useState<string>()
+  const [pressed, setPressed] = useState(false)
+  // Told by phone, the words may have stayed on the phone.
+  const unsaid = told === undefined && condition.trim() === ''
   const what = whatMoves(handover, record, reader.locale)
 
   const release = () => {
@@ -37,6 +40,7 @@ export function ReleaseForm({
       return
     }
     setWrong(undefined)
+    if (unsaid) return
     void press.send({
       handover: handover.id,
       condition,
@@ -52,6 +56,7 @@ export function ReleaseForm({
       className="sheet stack"
       onSubmit={(event) => {
         event.preventDefault()
+        setPressed(true)
         release()
       }}
     >
@@ -68,7 +73,11 @@ export function ReleaseForm({
         rows={3}
         value={condition}
         onChange={setCondition}
-        wrong={press.wrong('condition')}
+        wrong={
+          pressed && unsaid
+            ? 'Say what you hand over: “sound, complete” is enough.'
+            : press.wrong('condition')
+        }
         hint="What is missing, bent, drained, plugged. The receiver sees it beside their own words."
       />
       <TextField

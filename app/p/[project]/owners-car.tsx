@@ -7,14 +7,14 @@ import { WhereItIs } from './where-it-is.tsx'
 import { WhoHasWhat } from './who-has-what.tsx'
 import { WorkNow } from './work-now.tsx'
 
-/** The owner's car: where it is, what needs a yes, what comes next, who has what. The yes comes early: it is what holds others. */
+/** The owner's car: what needs a yes, where it is, what comes next, who has what. The yes comes first: it is what holds others. */
 export function OwnersCar() {
   const { record } = useProject()
   return (
     <>
-      <div className="cols cols-main">
-        <WhereItIs />
+      <div className="cols cols-main cols-yes">
         <NeedsMyYes />
+        <WhereItIs />
       </div>
       <div className="cols cols-main">
         <div className="stack">

@@ -8,15 +8,16 @@ import { useProject } from '@/lib/live/project-provider.tsx'
 export function Places({ project, owner }: { readonly project: string; readonly owner?: boolean }) {
   const { reader } = useProject()
   const money = reader.view.role === 'owner' || reader.view.role === 'manager'
+  const works = reader.view.role === 'manager' || reader.view.role === 'hand'
   const places = [
-    ...(owner === true ? [] : [{ screen: 'change-orders', label: 'Change orders' }]),
+    ...(owner === true || !works ? [] : [{ screen: 'change-orders', label: 'Change orders' }]),
     { screen: 'decisions', label: 'Decisions' },
     { screen: 'handovers', label: 'Handovers' },
     { screen: 'parts', label: 'Parts' },
     { screen: 'windows', label: 'Slots and windows' },
     ...(money ? [{ screen: 'account', label: 'Account' }] : []),
     { screen: 'people', label: 'People' },
-    ...(owner === true ? [] : [{ screen: 'set-up', label: 'Project set-up' }]),
+    ...(owner === true || !works ? [] : [{ screen: 'set-up', label: 'Project set-up' }]),
   ]
   return (
     <Sheet title="More of it">

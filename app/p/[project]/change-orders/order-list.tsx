@@ -12,10 +12,12 @@ import { useMoneyView } from './use-money-view.ts'
 
 /** Every change order that this view sees: first what waits for a yes, then drafts, then what was answered. */
 export function OrderList() {
-  const { record, standing } = useMoneyView()
+  const { record, reader, standing } = useMoneyView()
   const orders = all(record.changeOrders).toSorted((a, b) => b.number - a.number)
   const raises =
     standing.managesFor(standing.party) && record.parties.rows.get(standing.party)?.role === 'shop'
+  const { role } = reader.view
+  const isOutside = role === 'observer' || role === 'supplier' || role === 'guest'
   const groups = [
     { title: 'Held for a yes', orders: orders.filter(({ state }) => state === 'sent') },
     { title: 'Drafts', orders: orders.filter(({ state }) => state === 'draft') },
@@ -34,7 +36,12 @@ export function OrderList() {
           </Link>
         </p>
       )}
-      {groups.length === 0 && (
+      {groups.length === 0 && isOutside && (
+        <EmptyState title="Not for this view">
+          Change orders are between the shops and who pays them.
+        </EmptyState>
+      )}
+      {groups.length === 0 && !isOutside && (
         <EmptyState title="No change order yet">
           Extra work, or less of it, is written here with its price, and starts after the yes.
         </EmptyState>

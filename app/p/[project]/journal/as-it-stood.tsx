@@ -6,6 +6,7 @@ import type { ProjectView } from '@/lib/command/wire.ts'
 import { StillProject, useProject } from '@/lib/live/project-provider.tsx'
 import { CivilDate } from '@/lib/record/scalars.ts'
 import { longDay } from '@/lib/words/dates.ts'
+import { civilDateIn } from '@/lib/words/zoned-time.ts'
 import { BuildOrderScreen } from '../build-order/build-order-screen.tsx'
 import { WhoHasWhat } from '../who-has-what.tsx'
 
@@ -29,6 +30,16 @@ export function AsItStood({
       <div className="stack">
         <Notice mark="refused">
           <p>The record has nothing from that day.</p>
+        </Notice>
+        <div>{back}</div>
+      </div>
+    )
+  }
+  if (date.data > civilDateIn(reader.now, reader.timeZone)) {
+    return (
+      <div className="stack">
+        <Notice mark="refused">
+          <p>That day is still to come. The record stands as it is now.</p>
         </Notice>
         <div>{back}</div>
       </div>

@@ -12,6 +12,7 @@ import { day, moment, sameDay, timeOfDay } from '@/lib/words/dates.ts'
 import { journalLine } from '@/lib/words/journal-line.ts'
 import { partyName, stageName } from '@/lib/words/names.ts'
 import type { Reader } from '@/lib/words/reader.ts'
+import { civilDateIn } from '@/lib/words/zoned-time.ts'
 
 interface Filter {
   readonly person: string
@@ -119,7 +120,7 @@ function Filters({
   readonly filter: Filter
   readonly people: Reader['people']
 }) {
-  const { record } = useProject()
+  const { record, reader } = useProject()
   const stages = [...record.stages.rows.values()].toSorted((a, b) => a.number - b.number)
   return (
     <details className="sheet" open={filter.person + filter.command + filter.entity !== ''}>
@@ -148,7 +149,13 @@ function Filters({
         <form className="stack tight" method="get">
           <div className="field">
             <label htmlFor="journal-at">The record as it stood on</label>
-            <input id="journal-at" name="at" type="date" required />
+            <input
+              id="journal-at"
+              name="at"
+              type="date"
+              max={civilDateIn(reader.now, reader.timeZone)}
+              required
+            />
           </div>
           <button type="submit" className="btn btn-line">
             Show that day

@@ -81,7 +81,11 @@ export function OrderSlip({ order }: { readonly order: ChangeOrder }) {
             )}
             <p className="total">
               <span>
-                {order.bears === 'owner' ? 'To pay, tax included' : 'Worth, tax included'}
+                {order.bears !== 'owner'
+                  ? 'Worth, tax included'
+                  : price.gross < 0
+                    ? 'Off the bill, tax included'
+                    : 'To pay, tax included'}
               </span>
               <b className="money">{sum(price.gross)}</b>
             </p>

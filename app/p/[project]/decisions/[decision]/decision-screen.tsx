@@ -170,6 +170,12 @@ function Choose({
           beside: <NetOf option={option} />,
         }))}
       />
+      {options.some(({ net }) => net !== null) && (
+        <p className="small">
+          Choosing changes no bill: what it costs comes as a change order, with tax and totals, for
+          its own yes.
+        </p>
+      )}
       <TextField label="A word with it, if you like" rows={2} value={reason} onChange={setReason} />
       <PressFoot
         press={press}

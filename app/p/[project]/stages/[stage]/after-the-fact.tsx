@@ -17,26 +17,25 @@ export function AfterTheFact({ stage }: { readonly stage: Stage }) {
   const reopens =
     (standing.managesFor(stage.party) || standing.managesLead) &&
     (stage.state === 'signed off' || stage.state === 'in doubt')
+  const takesBack =
+    own && (stage.state === 'in work' || stage.state === 'ended' || stage.state === 'signed off')
+  const corrects = own && stage.endedAt !== null && begun
+  if (!takesBack && !corrects && !reopens && begun) return null
   return (
     <details className="sheet">
       <summary>Put right what stands here</summary>
       <div className="stack">
-        {own &&
-          (stage.state === 'in work' ||
-            stage.state === 'ended' ||
-            stage.state === 'signed off') && (
-            <ReasonForm
-              name="stage.takeBack"
-              input={{ stage: stage.id }}
-              label={label('stage.takeBack', stage)}
-              question="Why it is taken back"
-              hint="It stays in the journal."
-              stage={stage.id}
-            />
-          )}
-        {own && stage.endedAt !== null && begun && (
-          <CorrectEnd stage={stage} endedAt={stage.endedAt} />
+        {takesBack && (
+          <ReasonForm
+            name="stage.takeBack"
+            input={{ stage: stage.id }}
+            label={label('stage.takeBack', stage)}
+            question="Why it is taken back"
+            hint="It stays in the journal."
+            stage={stage.id}
+          />
         )}
+        {corrects && stage.endedAt !== null && <CorrectEnd stage={stage} endedAt={stage.endedAt} />}
         {reopens && (
           <ReasonForm
             name="stage.reopen"

@@ -1,0 +1,82 @@
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import type { CommandRequest, ProjectView, ShopView } from '../../command/wire.ts'
+import type { Condition } from '../../record/condition.ts'
+import type { PersonId } from '../../record/ids.ts'
+import type { InputIssue } from '../../record/input-issue.ts'
+import type { Instant, Sha256 } from '../../record/scalars.ts'
+
+/** A record as this person last saw it on this phone. */
+export type KeptView = {
+  readonly record: string
+  readonly person: PersonId
+  /** By the server's clock: the age that is shown. */
+  readonly keptAt: Instant
+} & (
+  | { readonly kind: 'project'; readonly view: ProjectView }
+  | { readonly kind: 'shop'; readonly view: ShopView; readonly projects: readonly string[] }
+)
+
+/** A command that the server has not yet answered with a yes. */
+export interface Unsent {
+  /** Its place in the queue, given by the store; commands of one lane are sent in this order. */
+  readonly place?: number
+  readonly person: PersonId
+  /** The record that it changes; what belongs to one record waits in one lane. */
+  readonly lane: string
+  readonly request: CommandRequest
+  /** Files that it names, sent before it. */
+  readonly files: readonly Sha256[]
+  /** Where the press stands, to show its input again. */
+  readonly path: string
+  /** What stood on the press, for the list of what is unsent. */
+  readonly label: string
+  /** Null while it waits; what the server said where it said no. The input is kept until it is sent again or dropped. */
+  readonly no: UnsentNo | null
+}
+
+/** Why a command that arrived was not carried out. */
+export interface UnsentNo {
+  readonly status: number
+  readonly message: string
+  readonly conditions: readonly Condition[]
+  readonly issues: readonly InputIssue[]
+  readonly at: Instant
+}
+
+/** A photo or a paper whose bytes the server hasn't all got yet. */
+export interface WaitingFile {
+  readonly sha256: Sha256
+  /** Where it belongs: `/api/projects/prj_…/files`, or a receipt's folder. */
+  readonly folder: string
+  readonly person: PersonId | null
+  readonly name: string
+  readonly bytes: Blob
+  readonly addedAt: Instant
+  /** Where the upload goes on after a lost network, once it has begun. */
+  readonly upload: string | null
+}
+
+interface Stores extends DBSchema {
+  views: { key: string; value: KeptView }
+  unsent: { key: number; value: Unsent }
+  files: { key: string; value: WaitingFile }
+}
+
+/** What this phone keeps between visits: what was seen, what is unsent, photos on their way. */
+export type PhoneStore = IDBPDatabase<Stores>
+
+const NAME = 'fettleyard'
+const VERSION = 1
+
+/**
+ * Opens the phone's store; the same in a tab and in the service worker.
+ * @throws where the browser keeps nothing, as in some private windows
+ */
+export const openPhoneStore = (): Promise<PhoneStore> =>
+  openDB<Stores>(NAME, VERSION, {
+    upgrade(db) {
+      db.createObjectStore('views', { keyPath: 'record' })
+      db.createObjectStore('unsent', { keyPath: 'place', autoIncrement: true })
+      db.createObjectStore('files', { keyPath: 'sha256' })
+    },
+  })

@@ -6,7 +6,12 @@ const IN_MEMORY = ['test/invariants*.test.ts', 'test/access-matrix.test.ts']
 export default defineConfig({
   test: {
     projects: [
-      { test: { name: 'unit', include: ['lib/**/*.test.ts', 'seed/**/*.test.ts', ...IN_MEMORY] } },
+      {
+        test: {
+          name: 'unit',
+          include: ['lib/**/*.test.ts', 'app/**/*.test.ts', 'seed/**/*.test.ts', ...IN_MEMORY],
+        },
+      },
       {
         test: {
           name: 'integration',

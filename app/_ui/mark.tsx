@@ -17,6 +17,12 @@ export type MarkName =
   | 'witness'
   | 'clock'
   | 'off'
+  | 'run'
+  | 'unsent'
+  | 'away'
+  | 'camera'
+  | 'scan'
+  | 'device'
 
 /** A mark in the colour of its text. Words stand beside it; where they can't, `label` says them. */
 export function Mark({ name, label }: { readonly name: MarkName; readonly label?: string }) {

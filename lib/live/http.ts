@@ -1,11 +1,14 @@
+import { PERSON_HEADER } from '../command/person-header.ts'
 import type {
   Changed,
   CommandAnswer,
   CommandRequest,
   JournalPage,
+  Me,
   ProjectView,
   ShopView,
 } from '../command/wire.ts'
+import type { PersonId } from '../record/ids.ts'
 
 /** An answer with its status; 0 is no answer at all: no signal, or the server is away. */
 export type Got<T> =
@@ -20,6 +23,18 @@ async function get<T>(path: string, read: (response: Response) => Promise<T>): P
   } catch {
     return { ok: false, status: 0 }
   }
+}
+
+/** Who is signed in: a person, nobody, or no answer came. */
+export type Here =
+  | { readonly is: 'somebody'; readonly person: PersonId }
+  | { readonly is: 'nobody' | 'no answer' }
+
+/** Asks who is signed in on this phone. */
+export async function whoIsHere(): Promise<Here> {
+  const got = await get('/api/me', async (response): Promise<Me> => response.json())
+  if (got.ok) return { is: 'somebody', person: got.data.person.id }
+  return { is: got.status === 401 ? 'nobody' : 'no answer' }
 }
 
 /** Whether this phone's session was ended; false also where no answer came. */
@@ -53,13 +68,23 @@ export const getChanges = (record: string, after: number, epoch: number): Promis
 /** What came of a command; 0 where no answer came, and nobody knows whether it was done. */
 export type Outcome = CommandAnswer | { readonly status: 0 }
 
-/** Sends a command. The same key again gives the same answer. */
-export async function postCommand(request: CommandRequest): Promise<Outcome> {
+/** One bar of signal may hold a request for ever: then it is tried again, with its key. In ms. */
+const ANSWER_WITHIN_MS = 30_000
+
+/** Sends a command as that person's press, and no other's. The same key again gives the same answer. */
+export async function postCommand(
+  request: CommandRequest,
+  person: PersonId | null,
+): Promise<Outcome> {
   try {
     const response = await fetch('/api/commands', {
       method: 'POST',
-      headers: { 'content-type': 'application/json' },
+      headers: {
+        'content-type': 'application/json',
+        ...(person === null ? {} : { [PERSON_HEADER]: person }),
+      },
       body: JSON.stringify(request),
+      signal: AbortSignal.timeout(ANSWER_WITHIN_MS),
     })
     return outcomeOf(response.status, await response.json())
   } catch {

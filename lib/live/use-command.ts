@@ -102,7 +102,7 @@ export function useCommand(name: CommandName, onDone?: () => void): CommandPress
       const outcome: Outcome =
         issues.length > 0
           ? { status: 400, issues, message: 'Nothing was changed.' }
-          : await postCommand(request)
+          : await postCommand(request, null)
       if (outcome.status === 200) for (const changed of outcome.changed) live.take(changed)
       setLast(outcome.status === 0 || outcome.status === 503 ? request : null)
       setState(after(outcome, live.now()))

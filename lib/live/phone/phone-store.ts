@@ -21,15 +21,20 @@ export interface Unsent {
   /** Its place in the queue, given by the store; commands of one lane are sent in this order. */
   readonly place?: number
   readonly person: PersonId
-  /** The record that it changes; what belongs to one record waits in one lane. */
-  readonly lane: string
+  /** To say who must sign in again, where their session has ended. */
+  readonly personName: string
+  /** The records that it changes: it waits for what was pressed before it in any of them. */
+  readonly lanes: readonly string[]
   readonly request: CommandRequest
+  /** When it was pressed, by the server's clock. */
+  readonly pressedAt: Instant
   /** Files that it names, sent before it. */
   readonly files: readonly Sha256[]
   /** Where the press stands, to show its input again. */
   readonly path: string
-  /** What stood on the press, for the list of what is unsent. */
+  /** What it does and to what, and to whose car or in which shop, as a person says it. */
   readonly label: string
+  readonly where: string
   /** Null while it waits; what the server said where it said no. The input is kept until it is sent again or dropped. */
   readonly no: UnsentNo | null
 }

@@ -1,5 +1,6 @@
 import type { Context, Hono, MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
+import { PERSON_HEADER } from '../../command/person-header.ts'
 import type { Changed, CommandAnswer } from '../../command/wire.ts'
 import type { Condition } from '../../record/condition.ts'
 import type { PersonId } from '../../record/ids.ts'
@@ -29,6 +30,13 @@ export function commandRoutes(api: Hono, door: CommandDoor): void {
   api.post('/commands', async (context) => {
     const session = await door.sessions.of(context.req.header('cookie'))
     if (session === null) return context.json({ message: 'Sign in first.' }, 401)
+    const presser = context.req.header(PERSON_HEADER)
+    if (presser !== undefined && presser !== session.person) {
+      return context.json(
+        { message: 'Somebody else is signed in here: whoever pressed it signs in first.' },
+        401,
+      )
+    }
     let raw: unknown
     try {
       raw = await context.req.json()

@@ -1,0 +1,103 @@
+import type { PersonId } from '../../record/ids.ts'
+import type { Instant, Sha256 } from '../../record/scalars.ts'
+import type { Outcome } from '../http.ts'
+import type { UnsentNo } from '../phone/phone-store.ts'
+import type { Queued, UnsentStore } from './unsent-store.ts'
+import type { WithLocks } from './with-locks.ts'
+
+/** What became of a photo's bytes: they are there, there is no signal for them, or the server won't have them. */
+export type FileSent =
+  | { readonly is: 'there' | 'waits' }
+  | { readonly is: 'refused'; readonly message: string }
+
+/** What sending needs of its surroundings; the same in a tab and in the service worker. */
+export interface Sending {
+  readonly store: UnsentStore
+  readonly lock: WithLocks
+  readonly post: (item: Queued) => Promise<Outcome>
+  readonly sendFile: (sha256: Sha256) => Promise<FileSent>
+  readonly now: () => Instant
+  /** Told of each answer before the queue forgets the command. */
+  readonly answered: (item: Queued, outcome: Outcome) => void
+}
+
+/** Why sending stopped: nothing of this person is left, no answer came, or they are signed out. */
+export type Stopped = 'empty' | 'no answer' | 'signed out'
+
+const waitsFor = (person: PersonId) => (item: Queued) => item.no === null && item.person === person
+
+/** Lanes that a waiting command ties together: its order counts in each of them. */
+export function tiedLanes(items: readonly Queued[]): readonly (readonly string[])[] {
+  let groups: readonly (readonly string[])[] = []
+  for (const { lanes } of items) {
+    const touched = groups.filter((group) => group.some((lane) => lanes.includes(lane)))
+    const together = [...new Set([...touched.flat(), ...lanes])]
+    groups = [...groups.filter((group) => !touched.includes(group)), together]
+  }
+  return groups
+}
+
+/**
+ * Sends what a person has waiting: in order within a lane, lanes beside each other, each lane by one tab at a time. What the server
+ * refuses stays with its reason, and what comes after it is sent all the same: the server judges it.
+ */
+export async function sendUnsent(sending: Sending, person: PersonId): Promise<Stopped> {
+  for (;;) {
+    const waiting = (await sending.store.all()).filter(waitsFor(person))
+    if (waiting.length === 0) return 'empty'
+    const ends = await Promise.all(
+      tiedLanes(waiting).map((lanes) =>
+        sending.lock(lanes, () => sendInOrder(sending, person, lanes)),
+      ),
+    )
+    if (ends.includes('signed out')) return 'signed out'
+    if (ends.includes('no answer')) return 'no answer'
+  }
+}
+
+async function sendInOrder(
+  sending: Sending,
+  person: PersonId,
+  lanes: readonly string[],
+): Promise<Stopped> {
+  for (;;) {
+    const item = (await sending.store.all()).find(
+      (one) => waitsFor(person)(one) && one.lanes.some((lane) => lanes.includes(lane)),
+    )
+    // One that was pressed meanwhile may tie in a lane that isn't held here: it goes in the next round.
+    if (item === undefined || !item.lanes.every((lane) => lanes.includes(lane))) return 'empty'
+    const outcome = await sendOne(sending, item)
+    switch (outcome.status) {
+      case 200:
+        sending.answered(item, outcome)
+        await sending.store.remove(item.place)
+        break
+      case 401:
+        return 'signed out'
+      case 0:
+      case 429:
+      case 503:
+        return 'no answer'
+      default:
+        await sending.store.refuse(item.place, noOf(outcome, sending.now()))
+        sending.answered(item, outcome)
+    }
+  }
+}
+
+async function sendOne(sending: Sending, item: Queued): Promise<Outcome> {
+  for (const sha256 of item.files) {
+    const sent = await sending.sendFile(sha256)
+    if (sent.is === 'waits') return { status: 0 }
+    if (sent.is === 'refused') return { status: 422, message: sent.message }
+  }
+  return sending.post(item)
+}
+
+const noOf = (outcome: Exclude<Outcome, { readonly status: 0 | 200 }>, at: Instant): UnsentNo => ({
+  status: outcome.status,
+  message: outcome.message,
+  conditions: outcome.status === 409 ? outcome.conditions : [],
+  issues: outcome.status === 400 ? outcome.issues : [],
+  at,
+})

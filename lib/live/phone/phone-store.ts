@@ -48,17 +48,27 @@ export interface UnsentNo {
   readonly at: Instant
 }
 
-/** A photo or a paper whose bytes the server hasn't all got yet. */
+/** A photo or a paper that was chosen on this phone, until the server has its bytes and the press that names it is done. */
 export interface WaitingFile {
+  /** Its address on the server, `folder/sha256`: equal bytes may go to two projects. */
+  readonly address: string
   readonly sha256: Sha256
   /** Where it belongs: `/api/projects/prj_…/files`, or a receipt's folder. */
   readonly folder: string
+  /** Who chose it; null for a guest without an account. */
   readonly person: PersonId | null
   readonly name: string
-  readonly bytes: Blob
+  /** Null once the server has them. */
+  readonly bytes: Blob | null
+  /** A small picture of it; null of a paper. */
+  readonly thumb: Blob | null
+  /** The field it was chosen in, until the press that names it is done. */
+  readonly use: string | null
   readonly addedAt: Instant
   /** Where the upload goes on after a lost network, once it has begun. */
   readonly upload: string | null
+  /** What the server said where it won't have it. */
+  readonly no: string | null
 }
 
 interface Stores extends DBSchema {
@@ -82,6 +92,6 @@ export const openPhoneStore = (): Promise<PhoneStore> =>
     upgrade(db) {
       db.createObjectStore('views', { keyPath: 'record' })
       db.createObjectStore('unsent', { keyPath: 'place', autoIncrement: true })
-      db.createObjectStore('files', { keyPath: 'sha256' })
+      db.createObjectStore('files', { keyPath: 'address' })
     },
   })

@@ -1,0 +1,69 @@
+import type { PersonId } from '../../record/ids.ts'
+import type { Sha256 } from '../../record/scalars.ts'
+import type { WaitingFile } from '../phone/phone-store.ts'
+import { changeFile, fileOnPhone, filesOnPhone } from './file-shelf.ts'
+
+/** What came of sending a file: it is there; it waits for a signal or for a session; or the server won't have it. */
+export type SentFile =
+  | { readonly is: 'sent' }
+  | { readonly is: 'waits'; readonly for: 'signal' | 'session' }
+  | { readonly is: 'refused'; readonly status: number; readonly message: string }
+
+/**
+ * Sends what waits on this phone under that name, going on where it stopped; `sent` too where nothing waits any more.
+ * The same in a tab and in the service worker; two at once send it once.
+ */
+export async function sendWaitingFile(sha256: Sha256): Promise<SentFile> {
+  const waiting = (await filesOnPhone()).filter((file) => file.sha256 === sha256)
+  let worst: SentFile = { is: 'sent' }
+  for (const { address } of waiting) {
+    const sent = await oneAtATime(address, () => sendOne(address))
+    if (sent.is !== 'sent') worst = sent
+  }
+  return worst
+}
+
+/** Sends all that waits for this person, oldest first; stops where there is no signal. A guest's goes with anybody's. */
+export async function sendWaitingFiles(person: PersonId | null): Promise<SentFile> {
+  for (const file of await filesOnPhone()) {
+    if (file.bytes === null || file.no !== null) continue
+    if (file.person !== null && file.person !== person) continue
+    const sent = await sendWaitingFile(file.sha256)
+    if (sent.is === 'waits') return sent
+  }
+  return { is: 'sent' }
+}
+
+const oneAtATime = (address: string, send: () => Promise<SentFile>): Promise<SentFile> =>
+  'locks' in navigator ? navigator.locks.request(`file ${address}`, send) : send()
+
+async function sendOne(address: string): Promise<SentFile> {
+  const file = await fileOnPhone(address)
+  if (file === undefined || file.bytes === null) return { is: 'sent' }
+  const sent = await put(file, file.bytes)
+  if (sent.is === 'sent') {
+    await changeFile(address, (there) =>
+      there.use === null ? null : { ...there, bytes: null, upload: null, no: null },
+    )
+  } else if (sent.is === 'refused') {
+    await changeFile(address, (there) => ({ ...there, no: sent.message }))
+  }
+  return sent
+}
+
+async function put({ address }: WaitingFile, bytes: Blob): Promise<SentFile> {
+  try {
+    const response = await fetch(address, {
+      method: 'PUT',
+      headers: { 'content-type': 'application/offset+octet-stream' },
+      body: bytes,
+    })
+    if (response.ok) return { is: 'sent' }
+    if (response.status === 401) return { is: 'waits', for: 'session' }
+    if (response.status === 429 || response.status >= 500) return { is: 'waits', for: 'signal' }
+    const said: { readonly error?: { readonly message?: string } } = await response.json()
+    return { is: 'refused', status: response.status, message: said.error?.message ?? '' }
+  } catch {
+    return { is: 'waits', for: 'signal' }
+  }
+}

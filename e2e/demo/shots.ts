@@ -5,10 +5,14 @@ import { enter, test } from './loaded.ts'
 import { readTheRest } from './read.ts'
 import { type Screen, screens } from './screens.ts'
 
-// Pictures, not tests: `npm run shots` puts every screen at both widths into `shots/`, and with `-- --readme` the README's
-// into `e2e/pictures/`.
+// Pictures, not tests: `npm run shots` puts every screen at both widths and in both themes into `shots/`, and with
+// `-- --readme` the README's into `e2e/pictures/`.
 
 const WIDTHS = [390, 1280] as const
+const THEMES = [
+  { theme: 'card', scheme: 'light' },
+  { theme: 'booth', scheme: 'dark' },
+] as const
 interface Moment {
   readonly picture: string
   /** What stands at its top, or at its foot. */
@@ -53,7 +57,10 @@ async function every(page: Page, width: number, theirs: readonly Screen[]): Prom
     // A screen as high as the page: what stands at the foot stands at its foot.
     const height = await page.evaluate(() => document.documentElement.scrollHeight)
     await page.setViewportSize({ width, height })
-    await page.screenshot({ path: join(root, 'shots', `${name}-${width}.png`) })
+    for (const { theme, scheme } of THEMES) {
+      await page.emulateMedia({ colorScheme: scheme })
+      await page.screenshot({ path: join(root, 'shots', `${name}-${width}-${theme}.png`) })
+    }
   }
 }
 

@@ -1,27 +1,13 @@
-import type { Browser, Page } from '@playwright/test'
+import type { Browser } from '@playwright/test'
 import { carPath, pathTo, shopPath } from '../../e2e/demo/find.ts'
 import { against, type Bench } from '../../lib/bin/figure.ts'
 import { aPhone, withBrowser } from './browser.ts'
 import { withLoadedYard } from './loaded-yard.ts'
+import { comeIn, PHONE_PAGES, type PhonePage } from './phone-pages.ts'
 
 /** Screens that people open on a phone: who, and where it is for them. */
-const PAGES: readonly {
-  readonly name: string
-  readonly person: string
-  readonly path: (page: Page) => Promise<string>
-}[] = [
-  { name: 'owners-car', person: 'Ines Halloran', path: (page) => carPath(page) },
-  {
-    name: 'change-order',
-    person: 'Ines Halloran',
-    path: (page) => pathTo(page, 'changeOrder', 'Carburettors'),
-  },
-  { name: 'day-sheet', person: 'Jory Wenlock', path: shopPath },
-  {
-    name: 'stage',
-    person: 'Jory Wenlock',
-    path: (page) => pathTo(page, 'stage', 'Engine ready to fit'),
-  },
+const PAGES: readonly Pick<PhonePage, 'name' | 'person' | 'path'>[] = [
+  ...PHONE_PAGES,
   { name: 'handover', person: 'Mara Ellwood', path: (page) => pathTo(page, 'handover', '') },
   {
     name: 'build-order',
@@ -51,7 +37,7 @@ export const bench: Bench = {
       withBrowser(async (browser) => {
         const found = []
         for (const { name, person, path } of wanted) {
-          const { cookie, at } = await signedIn(browser, url, person, path)
+          const { cookie, at } = await comeIn(browser, url, { person, path })
           const ours = await weigh(browser, url, at, cookie)
           found.push({ name, ours, empty: await weigh(browser, url, '/no-such-page', cookie) })
         }
@@ -63,25 +49,6 @@ export const bench: Bench = {
       yield against(`page/${name}-js`, 'kB', 'lower', ours.scripts, empty.scripts)
     }
   },
-}
-
-/** Comes in by the demonstration's door; where the screen is for that person. */
-async function signedIn(
-  browser: Browser,
-  url: string,
-  person: string,
-  path: (page: Page) => Promise<string>,
-) {
-  const phone = await aPhone(browser, url)
-  const page = await phone.newPage()
-  await page.goto('/sign-in?again=1')
-  await page.getByRole('button', { name: `Sign in as ${person}` }).click()
-  await page.waitForURL((address) => !address.pathname.startsWith('/sign-in'))
-  const at = await path(page)
-  const session = (await phone.cookies()).find(({ name }) => name.endsWith('session-token'))
-  await phone.close()
-  if (session === undefined) throw new Error(`${person} was not signed in.`)
-  return { at, cookie: `${session.name}=${session.value}` }
 }
 
 const COUNTED = new Set(['Document', 'Script', 'Stylesheet', 'Font'])

@@ -1,5 +1,5 @@
 import { CivilDate, type Instant } from '../lib/record/scalars.ts'
-import { civilDateIn, daysAfter, instantAt, mondayOf } from '../lib/words/zoned-time.ts'
+import { civilDateIn, daysAfter, instantAt, mondayOf } from '../lib/record/zoned-time.ts'
 
 /** The zone of every shop of the demonstration. */
 export const ZONE = 'Europe/London'

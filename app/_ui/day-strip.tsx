@@ -1,9 +1,9 @@
 import { type CivilDate, Instant } from '@/lib/record/scalars.ts'
+import { civilDateIn, daysAfter, instantAt } from '@/lib/record/zoned-time.ts'
 import { inRows, onStrip } from '@/lib/shop/day-lanes.ts'
 import type { Span } from '@/lib/shop/span.ts'
 import { day } from '@/lib/words/dates.ts'
 import type { Place } from '@/lib/words/reader.ts'
-import { civilDateIn, daysAfter, instantAt } from '@/lib/words/zoned-time.ts'
 
 /** One thing in a bay for a while: a slot, a window. `sentence` says all of it. */
 export interface OnFloor extends Span {

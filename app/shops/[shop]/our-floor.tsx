@@ -5,10 +5,10 @@ import type { ProjectHere } from '@/lib/live/project-provider.tsx'
 import { useShop } from '@/lib/live/shop-provider.tsx'
 import type { Slot } from '@/lib/record/entities/things.ts'
 import type { Instant } from '@/lib/record/scalars.ts'
+import { civilDateIn, instantAt } from '@/lib/record/zoned-time.ts'
 import { moment, timeOfDay } from '@/lib/words/dates.ts'
 import { stageNumber } from '@/lib/words/labels.ts'
 import type { Place } from '@/lib/words/reader.ts'
-import { civilDateIn, instantAt } from '@/lib/words/zoned-time.ts'
 
 /** A day on the floor is drawn in quarter hours. */
 const COLUMNS = 40

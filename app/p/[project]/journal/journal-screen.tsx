@@ -7,12 +7,12 @@ import type { JournalPage } from '@/lib/command/wire.ts'
 import { getJournal } from '@/lib/live/http.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import { projectCommandNames } from '@/lib/record/command-names.ts'
+import { civilDateIn } from '@/lib/record/zoned-time.ts'
 import { commandTitle } from '@/lib/words/command-title.ts'
 import { day, moment, sameDay, timeOfDay } from '@/lib/words/dates.ts'
 import { journalLine } from '@/lib/words/journal-line.ts'
 import { partyName, stageName } from '@/lib/words/names.ts'
 import type { Reader } from '@/lib/words/reader.ts'
-import { civilDateIn } from '@/lib/words/zoned-time.ts'
 
 interface Filter {
   readonly person: string

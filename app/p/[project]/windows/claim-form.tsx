@@ -12,12 +12,12 @@ import { leadOf } from '@/lib/record/actor.ts'
 import type { Assembly, OpenWindow } from '@/lib/record/entities/things.ts'
 import type { Instant } from '@/lib/record/scalars.ts'
 import { all } from '@/lib/record/table.ts'
+import { instantAt, wallTime } from '@/lib/record/zoned-time.ts'
 import { workEnds } from '@/lib/shop/work-ends.ts'
 import { exactSpan } from '@/lib/words/dates.ts'
 import { stageNumber } from '@/lib/words/labels.ts'
 import { hours } from '@/lib/words/money.ts'
 import { atStart, partyName } from '@/lib/words/names.ts'
-import { instantAt, wallTime } from '@/lib/words/zoned-time.ts'
 
 const OTHER = 'other'
 

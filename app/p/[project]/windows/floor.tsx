@@ -11,10 +11,10 @@ import { useDesk } from '@/app/_ui/use-desk.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Assembly } from '@/lib/record/entities/things.ts'
 import { all } from '@/lib/record/table.ts'
+import { civilDateIn, mondayOf } from '@/lib/record/zoned-time.ts'
 import { onStrip } from '@/lib/shop/day-lanes.ts'
 import { exactSpan } from '@/lib/words/dates.ts'
 import { atStart, partyName } from '@/lib/words/names.ts'
-import { civilDateIn, mondayOf } from '@/lib/words/zoned-time.ts'
 
 const WEEKS = 6
 const DAYS = 7 * WEEKS

@@ -9,9 +9,9 @@ import { useDesk } from '@/app/_ui/use-desk.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Assembly } from '@/lib/record/entities/things.ts'
 import { all } from '@/lib/record/table.ts'
+import { instantAt } from '@/lib/record/zoned-time.ts'
 import { exactSpan } from '@/lib/words/dates.ts'
 import { label } from '@/lib/words/labels.ts'
-import { instantAt } from '@/lib/words/zoned-time.ts'
 
 /** The windows that stand open for an assembly; the lead opens and closes them. */
 export function OpenWindows({ assembly }: { readonly assembly: Assembly }) {

@@ -7,8 +7,8 @@ import { type ShopHere, useShop } from '@/lib/live/shop-provider.tsx'
 import type { Slot } from '@/lib/record/entities/things.ts'
 import { CivilDate } from '@/lib/record/scalars.ts'
 import { all } from '@/lib/record/table.ts'
+import { civilDateIn, daysAfter, mondayOf } from '@/lib/record/zoned-time.ts'
 import { day, exactSpan } from '@/lib/words/dates.ts'
-import { civilDateIn, daysAfter, mondayOf } from '@/lib/words/zoned-time.ts'
 import { Windows } from './windows.tsx'
 
 const DAYS = 7

@@ -4,9 +4,9 @@ import { ReasonForm } from '@/app/_ui/form/reason-form.tsx'
 import { TextField, TickField } from '@/app/_ui/form/text-field.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import type { Stage } from '@/lib/record/entities/work.ts'
+import { instantAt, wallTime } from '@/lib/record/zoned-time.ts'
 import { label } from '@/lib/words/labels.ts'
 import { partyName } from '@/lib/words/names.ts'
-import { instantAt, wallTime } from '@/lib/words/zoned-time.ts'
 
 /** Lesser presses, each with a reason: what was pressed by mistake, what ended at another time, what was done outside the gate. */
 export function AfterTheFact({ stage }: { readonly stage: Stage }) {

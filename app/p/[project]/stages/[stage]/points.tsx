@@ -13,10 +13,10 @@ import { didWork } from '@/lib/gate/did-work.ts'
 import { holdsOf } from '@/lib/gate/indexes.ts'
 import { useCommand } from '@/lib/live/use-command.ts'
 import type { Hold, Stage } from '@/lib/record/entities/work.ts'
+import { instantAt } from '@/lib/record/zoned-time.ts'
 import { moment } from '@/lib/words/dates.ts'
 import { label } from '@/lib/words/labels.ts'
 import { partyName, personName } from '@/lib/words/names.ts'
-import { instantAt } from '@/lib/words/zoned-time.ts'
 
 const isClear = (hold: Hold): boolean => hold.state === 'released' || hold.state === 'waived'
 

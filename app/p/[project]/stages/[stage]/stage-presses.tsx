@@ -14,10 +14,10 @@ import { useLive } from '@/lib/live/live-provider.tsx'
 import { useCommand } from '@/lib/live/use-command.ts'
 import type { Stage } from '@/lib/record/entities/work.ts'
 import type { PartyId } from '@/lib/record/ids.ts'
+import { instantAt, wallTime } from '@/lib/record/zoned-time.ts'
 import { label, stageNumber } from '@/lib/words/labels.ts'
 import { listed, partyName, personName } from '@/lib/words/names.ts'
 import { sentence } from '@/lib/words/sentence.ts'
-import { instantAt, wallTime } from '@/lib/words/zoned-time.ts'
 
 /** What the party of a stage presses while it is in work, paused or ended; the countersign once it is signed off. */
 export function StagePresses({ stage }: { readonly stage: Stage }) {

@@ -1,4 +1,4 @@
-import { CivilDate, Instant } from '../record/scalars.ts'
+import { CivilDate, Instant } from './scalars.ts'
 
 const MINUTE_MS = 60_000
 const formats = new Map<string, Intl.DateTimeFormat>()

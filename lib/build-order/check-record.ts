@@ -7,6 +7,7 @@ import { CheckId, PartyId } from '../record/ids.ts'
 import { OptionalText, Sha256 } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
 import { notIn } from './stage-state.ts'
+import { isWithin } from './within-limits.ts'
 
 /**
  * Records the evidence of a check: a reading, a tick, photos, documents. A reading is judged on its full precision, limits
@@ -49,11 +50,6 @@ export const checkRecord = defineCommand({
     return changes(recorded, ...toldBy(ctx, 'check.record', check.id, input.told, record.id))
   },
 })
-
-/** Limits are inclusive; an open end has none. */
-const isWithin = (check: Check, value: number): boolean =>
-  (check.least === null || value >= check.least) &&
-  (check.greatest === null || value <= check.greatest)
 
 function evidenceAmiss(
   check: Check,

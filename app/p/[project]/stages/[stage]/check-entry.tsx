@@ -1,5 +1,5 @@
 'use client'
-import { type FormEvent, useId, useState } from 'react'
+import { type FormEvent, useState } from 'react'
 import { PhotoField } from '@/app/_ui/form/photo-field.tsx'
 import { Outcome } from '@/app/_ui/press/outcome.tsx'
 import { useProject } from '@/lib/live/project-provider.tsx'
@@ -8,6 +8,7 @@ import type { Json } from '@/lib/record/condition.ts'
 import type { Check, Stage } from '@/lib/record/entities/work.ts'
 import type { PartyId } from '@/lib/record/ids.ts'
 import { readQuantity } from '@/lib/words/read-amount.ts'
+import { ReadingField } from './reading-field.tsx'
 
 /** Where the evidence of a check is entered: a big figure, a tick, photos, a document. What was typed stays until it is in. */
 export function CheckEntry({
@@ -50,7 +51,6 @@ function EntryForm({
   readonly done: () => void
 }) {
   const { record } = useProject()
-  const id = useId()
   const [typed, setTyped] = useState('')
   const [wrong, setWrong] = useState('')
   const [files, setFiles] = useState<readonly string[]>([])
@@ -73,28 +73,20 @@ function EntryForm({
     setWrong(value === null ? 'Type the figure alone, such as 3.9' : '')
     if (value !== null) enter({ value })
   }
-  const unit = check.unit === null ? '' : `, ${check.unit}`
   const waits = press.waiting ? 'Sending…' : 'Enter'
   return (
     <form className="enter stack tight" onSubmit={onSubmit}>
       {check.type === 'reading' && (
-        <div className="enter-row">
-          <div className="field">
-            <label htmlFor={id}>Reading{unit}</label>
-            <input
-              id={id}
-              inputMode="decimal"
-              autoComplete="off"
-              value={typed}
-              aria-invalid={wrong !== ''}
-              aria-describedby={`${id}-wrong`}
-              onChange={(event) => setTyped(event.target.value)}
-            />
-          </div>
-          <button type="submit" className="btn btn-line">
-            {waits}
-          </button>
-        </div>
+        <ReadingField
+          check={check}
+          typed={typed}
+          onChange={(next) => {
+            setTyped(next)
+            setWrong('')
+          }}
+          wrong={wrong}
+          waiting={press.waiting}
+        />
       )}
       {check.type === 'tick' && (
         <button type="submit" className="btn btn-line btn-wide">
@@ -119,9 +111,6 @@ function EntryForm({
       {told !== undefined && (
         <p className="small">Entered as told by phone by {record.parties.rows.get(told)?.name}.</p>
       )}
-      <p id={`${id}-wrong`} className="wrong" role="alert">
-        {wrong}
-      </p>
       <Outcome press={press} stage={stage.id} />
     </form>
   )

@@ -1,17 +1,10 @@
 import Link from 'next/link'
 import { redirect } from 'next/navigation'
 import { cookieHeader } from '@/app/_ui/door/cookie.ts'
+import { onlyPlaceOf } from '@/app/_ui/door/only-place.ts'
 import { EmptyState, Head, Plate } from '@/app/_ui/paper.tsx'
 import { projectPath, shopPath } from '@/app/_ui/paths.ts'
-import type { Me } from '@/lib/command/wire.ts'
 import { forPages } from '@/lib/server/for-pages.ts'
-
-/** The one place that somebody has: their shop's day sheet, or their car. */
-function onlyPlaceOf({ shops, projects }: Me): string | undefined {
-  const [shop, project] = [shops[0], projects[0]]
-  if (shop !== undefined) return shops.length === 1 ? shopPath(shop.id) : undefined
-  return project !== undefined && projects.length === 1 ? projectPath(project.id) : undefined
-}
 
 /**
  * Where somebody who is signed in belongs: their shops with their day sheets, their projects.

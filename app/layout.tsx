@@ -2,11 +2,8 @@ import type { Metadata, Viewport } from 'next'
 import { connection } from 'next/server'
 import type { ReactNode } from 'react'
 import { DemoStrip } from '@/app/_ui/demo-strip.tsx'
-import { readerLocale } from '@/app/_ui/reader-locale.ts'
 import { stencilFace, textFace } from '@/app/_ui/theme/faces.ts'
 import { wornTheme } from '@/app/_ui/theme/worn-theme.ts'
-import { ToastProvider } from '@/app/_ui/toast.tsx'
-import { LiveProvider } from '@/lib/live/live-provider.tsx'
 import { forPages } from '@/lib/server/for-pages.ts'
 import './globals.css'
 
@@ -33,10 +30,8 @@ export default async function RootLayout({ children }: { readonly children: Reac
       className={`${textFace.variable} ${stencilFace.variable}`}
     >
       <body>
-        <LiveProvider locale={await readerLocale()} now={new Date().toISOString()}>
-          {demonstration !== null && <DemoStrip doors={demonstration.doors} />}
-          <ToastProvider>{children}</ToastProvider>
-        </LiveProvider>
+        {demonstration !== null && <DemoStrip doors={demonstration.doors} />}
+        {children}
       </body>
     </html>
   )

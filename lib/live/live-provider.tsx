@@ -21,20 +21,39 @@ export interface Setting {
 const LiveContext = createContext<Live | null>(null)
 const SettingContext = createContext<Setting | null>(null)
 
-/** Around all screens: cache and socket of this tab. The socket is loaded after the first paint. */
+/** How long a tab may stand between two screens that are live before it hangs up, in ms. */
+const LETS_GO_MS = 2000
+
+let kept: Live | undefined
+let holders = 0
+
+/** One for the tab, whichever screen it shows; one for each page on the server. */
+function liveOfTab(): Live {
+  if (typeof window === 'undefined') return openLive()
+  kept ??= openLive()
+  return kept
+}
+
+/** Keeps the socket open until the returned function is called, and a little longer: the next screen may want it. */
+function hold(live: Live): () => void {
+  holders += 1
+  if (holders === 1) void live.connect()
+  return () => {
+    setTimeout(() => {
+      holders -= 1
+      if (holders === 0) live.close()
+    }, LETS_GO_MS)
+  }
+}
+
+/** Around the screens of a project or a shop: cache, socket and clock of this tab. Comes after the first paint. */
 export function LiveProvider({
   locale,
   now,
   children,
 }: Setting & { readonly children: ReactNode }) {
-  const [live] = useState(openLive)
-  useEffect(() => {
-    const timer = setTimeout(() => void live.connect(), 0)
-    return () => {
-      clearTimeout(timer)
-      live.close()
-    }
-  }, [live])
+  const [live] = useState(liveOfTab)
+  useEffect(() => hold(live), [live])
   return (
     <LiveContext value={live}>
       <SettingContext value={{ locale, now }}>

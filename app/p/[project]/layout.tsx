@@ -1,11 +1,11 @@
 import { redirect } from 'next/navigation'
 import type { ReactNode } from 'react'
+import { ProjectFrame } from '@/app/_screen/frames.tsx'
 import { askedPath } from '@/app/_ui/door/asked-path.ts'
 import { cookieHeader } from '@/app/_ui/door/cookie.ts'
 import { Gone } from '@/app/_ui/gone.tsx'
-import { ProjectProvider } from '@/lib/live/project-provider.tsx'
+import { readerLocale } from '@/app/_ui/reader-locale.ts'
 import { forPages } from '@/lib/server/for-pages.ts'
-import { ProjectShell } from './project-shell.tsx'
 
 /** All screens of a project: the record comes once, with the first of them; from then on it lives. */
 export default async function ProjectLayout({
@@ -24,8 +24,8 @@ export default async function ProjectLayout({
     return <Gone what="project" />
   }
   return (
-    <ProjectProvider initial={view} gone={<Gone what="project" />}>
-      <ProjectShell>{children}</ProjectShell>
-    </ProjectProvider>
+    <ProjectFrame locale={await readerLocale()} now={new Date().toISOString()} view={view}>
+      {children}
+    </ProjectFrame>
   )
 }

@@ -1,8 +1,7 @@
-import type { Metadata } from 'next'
-import { ProjectScreen } from './project-screen.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Project · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]')
 
-export default function ProjectPage() {
-  return <ProjectScreen />
+export default function ProjectPage(props: PageProps) {
+  return screenPage('/p/[project]', props)
 }

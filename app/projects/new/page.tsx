@@ -1,8 +1,10 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { redirect } from 'next/navigation'
+import { AloneFrame } from '@/app/_screen/frames.tsx'
 import { cookieHeader } from '@/app/_ui/door/cookie.ts'
 import { EmptyState, Plate } from '@/app/_ui/paper.tsx'
+import { readerLocale } from '@/app/_ui/reader-locale.ts'
 import { forPages } from '@/lib/server/for-pages.ts'
 import { NewProjectForm } from './new-project-form.tsx'
 
@@ -31,7 +33,9 @@ export default async function NewProjectPage({
           The shop becomes its lead. Ask your shop’s manager.
         </EmptyState>
       ) : (
-        <NewProjectForm shops={managed} first={first.id} />
+        <AloneFrame locale={await readerLocale()} now={new Date().toISOString()}>
+          <NewProjectForm shops={managed} first={first.id} />
+        </AloneFrame>
       )}
     </main>
   )

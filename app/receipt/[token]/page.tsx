@@ -1,4 +1,6 @@
 import type { Metadata } from 'next'
+import { AloneFrame } from '@/app/_screen/frames.tsx'
+import { readerLocale } from '@/app/_ui/reader-locale.ts'
 import { forPages } from '@/lib/server/for-pages.ts'
 import { GuestReceipt } from './guest-receipt.tsx'
 
@@ -30,7 +32,9 @@ export default async function ReceiptPage({
           </p>
         </section>
       ) : (
-        <GuestReceipt token={token} initial={receipt} />
+        <AloneFrame locale={await readerLocale()} now={new Date().toISOString()}>
+          <GuestReceipt token={token} initial={receipt} />
+        </AloneFrame>
       )}
     </main>
   )

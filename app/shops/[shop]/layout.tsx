@@ -1,11 +1,11 @@
 import { redirect } from 'next/navigation'
 import type { ReactNode } from 'react'
+import { ShopFrame } from '@/app/_screen/frames.tsx'
 import { askedPath } from '@/app/_ui/door/asked-path.ts'
 import { cookieHeader } from '@/app/_ui/door/cookie.ts'
 import { Gone } from '@/app/_ui/gone.tsx'
-import { ShopProvider } from '@/lib/live/shop-provider.tsx'
+import { readerLocale } from '@/app/_ui/reader-locale.ts'
 import { forPages } from '@/lib/server/for-pages.ts'
-import { ShopShell } from './shop-shell.tsx'
 
 /** All screens of a shop: its book comes once, with the first of them; from then on it lives. */
 export default async function ShopLayout({
@@ -24,8 +24,8 @@ export default async function ShopLayout({
     return <Gone what="shop" />
   }
   return (
-    <ShopProvider initial={view} gone={<Gone what="shop" />}>
-      <ShopShell>{children}</ShopShell>
-    </ShopProvider>
+    <ShopFrame locale={await readerLocale()} now={new Date().toISOString()} view={view}>
+      {children}
+    </ShopFrame>
   )
 }

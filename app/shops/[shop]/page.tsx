@@ -1,17 +1,13 @@
-import type { Metadata } from 'next'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 import { cookieHeader } from '@/app/_ui/door/cookie.ts'
 import { forPages } from '@/lib/server/for-pages.ts'
-import { DaySheetScreen } from './day-sheet-screen.tsx'
 
-export const metadata: Metadata = { title: 'Day sheet · Fettleyard' }
+export const metadata = screenMetadata('/shops/[shop]')
 
-export default async function DaySheetPage({
-  params,
-}: {
-  readonly params: Promise<{ readonly shop: string }>
-}) {
-  const { shop } = await params
-  const source = await forPages().daySheet(await cookieHeader(), shop)
-  // Without a right to it the layout has said so already.
-  return source === null ? null : <DaySheetScreen projects={source.projects} />
+export default function DaySheetPage(props: PageProps) {
+  return screenPage('/shops/[shop]', props, async ({ shop }) => {
+    const source = await forPages().daySheet(await cookieHeader(), shop ?? '')
+    // Without a right to it the layout has said so already.
+    return source === null ? null : { kind: 'day sheet', projects: source.projects }
+  })
 }

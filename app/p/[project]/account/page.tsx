@@ -1,8 +1,7 @@
-import type { Metadata } from 'next'
-import { AccountScreen } from './account-screen.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Account · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/account')
 
-export default function AccountPage() {
-  return <AccountScreen />
+export default function AccountPage(props: PageProps) {
+  return screenPage('/p/[project]/account', props)
 }

@@ -1,15 +1,7 @@
-import type { Metadata } from 'next'
-import { BuildOrderScreen } from './build-order-screen.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Build order · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/build-order')
 
-export default async function BuildOrderPage({
-  searchParams,
-}: {
-  readonly searchParams: Promise<{
-    readonly [name: string]: string | readonly string[] | undefined
-  }>
-}) {
-  const { assembly } = await searchParams
-  return <BuildOrderScreen assembly={typeof assembly === 'string' ? assembly : null} />
+export default function BuildOrderPage(props: PageProps) {
+  return screenPage('/p/[project]/build-order', props)
 }

@@ -1,8 +1,7 @@
-import type { Metadata } from 'next'
-import { OrderList } from './order-list.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Change orders · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/change-orders')
 
-export default function ChangeOrdersPage() {
-  return <OrderList />
+export default function ChangeOrdersPage(props: PageProps) {
+  return screenPage('/p/[project]/change-orders', props)
 }

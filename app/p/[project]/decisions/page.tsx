@@ -1,8 +1,7 @@
-import type { Metadata } from 'next'
-import { DecisionList } from './decision-list.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Decisions · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/decisions')
 
-export default function DecisionsPage() {
-  return <DecisionList />
+export default function DecisionsPage(props: PageProps) {
+  return screenPage('/p/[project]/decisions', props)
 }

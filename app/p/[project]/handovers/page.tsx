@@ -1,8 +1,7 @@
-import type { Metadata } from 'next'
-import { HandoverList } from './handover-list.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Handovers · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/handovers')
 
-export default function HandoversPage() {
-  return <HandoverList />
+export default function HandoversPage(props: PageProps) {
+  return screenPage('/p/[project]/handovers', props)
 }

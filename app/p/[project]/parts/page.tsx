@@ -1,8 +1,7 @@
-import type { Metadata } from 'next'
-import { PartList } from './part-list.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Parts · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/parts')
 
-export default function PartsPage() {
-  return <PartList />
+export default function PartsPage(props: PageProps) {
+  return screenPage('/p/[project]/parts', props)
 }

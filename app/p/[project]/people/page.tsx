@@ -1,8 +1,7 @@
-import type { Metadata } from 'next'
-import { PeopleScreen } from './people-screen.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'People · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/people')
 
-export default function PeoplePage() {
-  return <PeopleScreen />
+export default function PeoplePage(props: PageProps) {
+  return screenPage('/p/[project]/people', props)
 }

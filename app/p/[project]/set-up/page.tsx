@@ -1,8 +1,7 @@
-import type { Metadata } from 'next'
-import { SetUpScreen } from './set-up-screen.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Project set-up · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/set-up')
 
-export default function ProjectSetUpPage() {
-  return <SetUpScreen />
+export default function ProjectSetUpPage(props: PageProps) {
+  return screenPage('/p/[project]/set-up', props)
 }

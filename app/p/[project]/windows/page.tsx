@@ -1,17 +1,7 @@
-import type { Metadata } from 'next'
-import { WindowsScreen } from './windows-screen.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Slots and windows · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/windows')
 
-export default async function WindowsPage({
-  searchParams,
-}: {
-  readonly searchParams: Promise<{ readonly [name: string]: string | string[] | undefined }>
-}) {
-  const asked = await searchParams
-  const one = (name: string) => {
-    const value = asked[name]
-    return typeof value === 'string' ? value : undefined
-  }
-  return <WindowsScreen window={one('window')} stage={one('stage')} assembly={one('assembly')} />
+export default function WindowsPage(props: PageProps) {
+  return screenPage('/p/[project]/windows', props)
 }

@@ -1,13 +1,7 @@
-import type { Metadata } from 'next'
-import { DiaryScreen } from './diary-screen.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Shop diary · Fettleyard' }
+export const metadata = screenMetadata('/shops/[shop]/diary')
 
-export default async function DiaryPage({
-  searchParams,
-}: {
-  readonly searchParams: Promise<{ readonly [name: string]: string | string[] | undefined }>
-}) {
-  const { week } = await searchParams
-  return <DiaryScreen week={typeof week === 'string' ? week : undefined} />
+export default function DiaryPage(props: PageProps) {
+  return screenPage('/shops/[shop]/diary', props)
 }

@@ -1,8 +1,7 @@
-import type { Metadata } from 'next'
-import { ShopPeople } from './shop-people.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'People of the shop · Fettleyard' }
+export const metadata = screenMetadata('/shops/[shop]/people')
 
-export default function ShopPeoplePage() {
-  return <ShopPeople />
+export default function ShopPeoplePage(props: PageProps) {
+  return screenPage('/shops/[shop]/people', props)
 }

@@ -1,8 +1,7 @@
-import type { Metadata } from 'next'
-import { ShopSetUp } from './shop-set-up.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Shop set-up · Fettleyard' }
+export const metadata = screenMetadata('/shops/[shop]/set-up')
 
-export default function ShopSetUpPage() {
-  return <ShopSetUp />
+export default function ShopSetUpPage(props: PageProps) {
+  return screenPage('/shops/[shop]/set-up', props)
 }

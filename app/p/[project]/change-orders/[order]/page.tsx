@@ -1,10 +1,7 @@
-import { OrderScreen } from './order-screen.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export default async function ChangeOrderPage({
-  params,
-}: {
-  readonly params: Promise<{ readonly order: string }>
-}) {
-  const { order } = await params
-  return <OrderScreen id={order} />
+export const metadata = screenMetadata('/p/[project]/change-orders/[order]')
+
+export default function ChangeOrderPage(props: PageProps) {
+  return screenPage('/p/[project]/change-orders/[order]', props)
 }

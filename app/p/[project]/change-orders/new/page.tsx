@@ -1,8 +1,7 @@
-import type { Metadata } from 'next'
-import { OrderForm } from '../order-form.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'A change order · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/change-orders/new')
 
-export default function NewChangeOrderPage() {
-  return <OrderForm order={null} />
+export default function NewChangeOrderPage(props: PageProps) {
+  return screenPage('/p/[project]/change-orders/new', props)
 }

@@ -1,10 +1,7 @@
-import { DecisionScreen } from './decision-screen.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export default async function DecisionPage({
-  params,
-}: {
-  readonly params: Promise<{ readonly decision: string }>
-}) {
-  const { decision } = await params
-  return <DecisionScreen id={decision} />
+export const metadata = screenMetadata('/p/[project]/decisions/[decision]')
+
+export default function DecisionPage(props: PageProps) {
+  return screenPage('/p/[project]/decisions/[decision]', props)
 }

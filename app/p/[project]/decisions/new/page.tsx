@@ -1,8 +1,7 @@
-import type { Metadata } from 'next'
-import { AskForm } from './ask-form.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Ask for a decision · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/decisions/new')
 
-export default function NewDecisionPage() {
-  return <AskForm />
+export default function NewDecisionPage(props: PageProps) {
+  return screenPage('/p/[project]/decisions/new', props)
 }

@@ -1,10 +1,7 @@
-import { HandoverScreen } from './handover-screen.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export default async function HandoverPage({
-  params,
-}: {
-  readonly params: Promise<{ readonly handover: string }>
-}) {
-  const { handover } = await params
-  return <HandoverScreen id={handover} />
+export const metadata = screenMetadata('/p/[project]/handovers/[handover]')
+
+export default function HandoverPage(props: PageProps) {
+  return screenPage('/p/[project]/handovers/[handover]', props)
 }

@@ -1,19 +1,7 @@
-import type { Metadata } from 'next'
-import { PrepareForm } from './prepare-form.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Prepare a handover · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/handovers/new')
 
-export default async function NewHandoverPage({
-  searchParams,
-}: {
-  readonly searchParams: Promise<{ readonly [name: string]: string | string[] | undefined }>
-}) {
-  const { assembly, to, stage } = await searchParams
-  return (
-    <PrepareForm
-      assemblies={typeof assembly === 'string' ? assembly.split(',') : []}
-      to={typeof to === 'string' ? to : undefined}
-      stage={typeof stage === 'string' ? stage : undefined}
-    />
-  )
+export default function NewHandoverPage(props: PageProps) {
+  return screenPage('/p/[project]/handovers/new', props)
 }

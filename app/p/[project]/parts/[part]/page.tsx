@@ -1,10 +1,7 @@
-import { PartScreen } from './part-screen.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export default async function PartPage({
-  params,
-}: {
-  readonly params: Promise<{ readonly part: string }>
-}) {
-  const { part } = await params
-  return <PartScreen id={part} />
+export const metadata = screenMetadata('/p/[project]/parts/[part]')
+
+export default function PartPage(props: PageProps) {
+  return screenPage('/p/[project]/parts/[part]', props)
 }

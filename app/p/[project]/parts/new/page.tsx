@@ -1,13 +1,7 @@
-import type { Metadata } from 'next'
-import { WantForm } from './want-form.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'A part · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/parts/new')
 
-export default async function NewPartPage({
-  searchParams,
-}: {
-  readonly searchParams: Promise<{ readonly [name: string]: string | string[] | undefined }>
-}) {
-  const { stage } = await searchParams
-  return <WantForm stage={typeof stage === 'string' ? stage : undefined} />
+export default function NewPartPage(props: PageProps) {
+  return screenPage('/p/[project]/parts/new', props)
 }

@@ -1,8 +1,7 @@
-import type { Metadata } from 'next'
-import { ImportScreen } from './import-screen.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Import a build order · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/set-up/import')
 
-export default function ImportPage() {
-  return <ImportScreen />
+export default function ImportPage(props: PageProps) {
+  return screenPage('/p/[project]/set-up/import', props)
 }

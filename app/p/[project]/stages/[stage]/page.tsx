@@ -1,13 +1,7 @@
-import type { Metadata } from 'next'
-import { StageScreen } from './stage-screen.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Stage · Fettleyard' }
+export const metadata = screenMetadata('/p/[project]/stages/[stage]')
 
-export default async function StagePage({
-  params,
-}: {
-  readonly params: Promise<{ readonly stage: string }>
-}) {
-  const { stage } = await params
-  return <StageScreen id={stage} />
+export default function StagePage(props: PageProps) {
+  return screenPage('/p/[project]/stages/[stage]', props)
 }

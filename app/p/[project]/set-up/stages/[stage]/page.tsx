@@ -1,10 +1,7 @@
-import { StageSetUp } from './stage-set-up.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export default async function StageSetUpPage({
-  params,
-}: {
-  readonly params: Promise<{ readonly stage: string }>
-}) {
-  const { stage } = await params
-  return <StageSetUp id={stage} />
+export const metadata = screenMetadata('/p/[project]/set-up/stages/[stage]')
+
+export default function StageSetUpPage(props: PageProps) {
+  return screenPage('/p/[project]/set-up/stages/[stage]', props)
 }

@@ -1,0 +1,13 @@
+'use client'
+import type { ReactNode } from 'react'
+import { ToastProvider } from '@/app/_ui/toast.tsx'
+import { LiveProvider, type Setting } from '@/lib/live/live-provider.tsx'
+
+/** What a press needs where there is no project and no shop yet. */
+export function Alone({ locale, now, children }: Setting & { readonly children: ReactNode }) {
+  return (
+    <LiveProvider locale={locale} now={now}>
+      <ToastProvider>{children}</ToastProvider>
+    </LiveProvider>
+  )
+}

@@ -1,0 +1,46 @@
+'use client'
+import { lazy, type ReactNode } from 'react'
+import type { ProjectView, ShopView } from '@/lib/command/wire.ts'
+import type { Setting } from '@/lib/live/live-provider.tsx'
+import { afterPaint } from './after-paint.ts'
+import { matchScreen } from './match-screen.ts'
+import { screens } from './screens.tsx'
+
+/** Begins to fetch the screen with its frame: it would be asked for only once the frame is here. */
+function beginScreen(): void {
+  if (typeof location === 'undefined') return
+  const found = matchScreen(location.pathname)
+  if (found !== null) screens[found.path].begin()
+}
+
+const LateProject = lazy(async () => {
+  beginScreen()
+  const { WholeProject } = await afterPaint(() => import('./whole-project.tsx'))
+  return { default: WholeProject }
+})
+
+const LateShop = lazy(async () => {
+  beginScreen()
+  const { WholeShop } = await afterPaint(() => import('./whole-shop.tsx'))
+  return { default: WholeShop }
+})
+
+const LateAlone = lazy(async () => {
+  const { Alone } = await afterPaint(() => import('./alone.tsx'))
+  return { default: Alone }
+})
+
+interface Framed extends Setting {
+  readonly children: ReactNode
+}
+
+/** All around the screens of a project: its record, live, and the shell. Comes after the first paint. */
+export const ProjectFrame = (props: Framed & { readonly view: ProjectView }) => (
+  <LateProject {...props} />
+)
+
+/** All around the screens of a shop. */
+export const ShopFrame = (props: Framed & { readonly view: ShopView }) => <LateShop {...props} />
+
+/** Around a form that stands in no project and no shop, but sends commands or looks at the clock. */
+export const AloneFrame = (props: Framed) => <LateAlone {...props} />

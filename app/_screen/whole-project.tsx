@@ -1,0 +1,26 @@
+'use client'
+import type { ReactNode } from 'react'
+import { Gone } from '@/app/_ui/gone.tsx'
+import { ToastProvider } from '@/app/_ui/toast.tsx'
+import { ProjectShell } from '@/app/p/[project]/project-shell.tsx'
+import type { ProjectView } from '@/lib/command/wire.ts'
+import { LiveProvider, type Setting } from '@/lib/live/live-provider.tsx'
+import { ProjectProvider } from '@/lib/live/project-provider.tsx'
+
+/** A project's record as this person sees it, and the shell around each of its screens. */
+export function WholeProject({
+  locale,
+  now,
+  view,
+  children,
+}: Setting & { readonly view: ProjectView; readonly children: ReactNode }) {
+  return (
+    <LiveProvider locale={locale} now={now}>
+      <ToastProvider>
+        <ProjectProvider initial={view} gone={<Gone what="project" />}>
+          <ProjectShell>{children}</ProjectShell>
+        </ProjectProvider>
+      </ToastProvider>
+    </LiveProvider>
+  )
+}

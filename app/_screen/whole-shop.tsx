@@ -1,0 +1,26 @@
+'use client'
+import type { ReactNode } from 'react'
+import { Gone } from '@/app/_ui/gone.tsx'
+import { ToastProvider } from '@/app/_ui/toast.tsx'
+import { ShopShell } from '@/app/shops/[shop]/shop-shell.tsx'
+import type { ShopView } from '@/lib/command/wire.ts'
+import { LiveProvider, type Setting } from '@/lib/live/live-provider.tsx'
+import { ShopProvider } from '@/lib/live/shop-provider.tsx'
+
+/** A shop's book, and the shell around each of its screens. */
+export function WholeShop({
+  locale,
+  now,
+  view,
+  children,
+}: Setting & { readonly view: ShopView; readonly children: ReactNode }) {
+  return (
+    <LiveProvider locale={locale} now={now}>
+      <ToastProvider>
+        <ShopProvider initial={view} gone={<Gone what="shop" />}>
+          <ShopShell>{children}</ShopShell>
+        </ShopProvider>
+      </ToastProvider>
+    </LiveProvider>
+  )
+}

@@ -17,6 +17,7 @@ import { openSignIn, type SignIn } from './people/sign-in.ts'
 import { openPublish } from './publish.ts'
 import type { Commands } from './run-command.ts'
 import type { Services } from './services.ts'
+import { openUploads, type Uploads } from './uploads.ts'
 import { openReading, type Reading } from './views/reading.ts'
 import { openViews, type Views } from './views/views.ts'
 
@@ -32,6 +33,7 @@ export type Doors = Services & {
   readonly reading: Reading
   readonly views: Views
   readonly files: Files
+  readonly uploads: Uploads
   readonly invitations: Invitations
   readonly receipts: Receipts
   readonly demonstration: Demonstration
@@ -56,6 +58,7 @@ export function openDoors(services: Services, commands: Commands): Doors {
   const names = openNames(prisma)
   const reading = openReading(prisma, records, memberships)
   const files = openFiles(prisma, env.dataDir)
+  const uploads = openUploads(files, env.dataDir)
   const rooms = openRooms()
   const follow: Follow = openFollow(io, rooms, sessions, pool, {
     look: (person, record) => look(reading, person, record),
@@ -83,6 +86,7 @@ export function openDoors(services: Services, commands: Commands): Doors {
     reading,
     views: openViews(pool, reading, names),
     files,
+    uploads,
     invitations: openInvitations(prisma, enter, reading, jobs, limits, origin),
     receipts: openReceipts(prisma, enter, reading, files, origin),
     demonstration: openDemonstration(services, enter, env.dataDir, load, commands.forget),
@@ -90,6 +94,7 @@ export function openDoors(services: Services, commands: Commands): Doors {
     secure,
     async close() {
       stopListening()
+      uploads.close()
       follow.close()
       await jobs?.close()
     },

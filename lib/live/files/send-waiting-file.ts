@@ -1,6 +1,7 @@
 import type { PersonId } from '../../record/ids.ts'
 import type { Sha256 } from '../../record/scalars.ts'
 import type { WaitingFile } from '../phone/phone-store.ts'
+import { tellProgress } from './file-news.ts'
 import { changeFile, fileOnPhone, filesOnPhone } from './file-shelf.ts'
 
 /** What came of sending a file: it is there; it waits for a signal or for a session; or the server won't have it. */
@@ -51,19 +52,17 @@ async function sendOne(address: string): Promise<SentFile> {
   return sent
 }
 
-async function put({ address }: WaitingFile, bytes: Blob): Promise<SentFile> {
-  try {
-    const response = await fetch(address, {
-      method: 'PUT',
-      headers: { 'content-type': 'application/offset+octet-stream' },
-      body: bytes,
-    })
-    if (response.ok) return { is: 'sent' }
-    if (response.status === 401) return { is: 'waits', for: 'session' }
-    if (response.status === 429 || response.status >= 500) return { is: 'waits', for: 'signal' }
-    const said: { readonly error?: { readonly message?: string } } = await response.json()
-    return { is: 'refused', status: response.status, message: said.error?.message ?? '' }
-  } catch {
-    return { is: 'waits', for: 'signal' }
-  }
+async function put(file: WaitingFile, bytes: Blob): Promise<SentFile> {
+  const { address } = file
+  // Loaded with the first file that is sent: it weighs more than most screens.
+  const { uploadFile } = await import('./upload-file.ts')
+  const end = await uploadFile(file, bytes, {
+    began: (upload) => void changeFile(address, (there) => ({ ...there, upload })),
+    progress: (sent) => tellProgress({ address, sent }),
+  })
+  if (end.ok) return { is: 'sent' }
+  const { status } = end
+  if (status === 401) return { is: 'waits', for: 'session' }
+  if (status === 0 || status === 429 || status >= 500) return { is: 'waits', for: 'signal' }
+  return { is: 'refused', status, message: end.message || 'The server won’t have this file.' }
 }

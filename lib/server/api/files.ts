@@ -1,4 +1,4 @@
-import type { Hono } from 'hono'
+import type { Context, Hono } from 'hono'
 import type { View } from '../../record/actor.ts'
 import { type PersonId, ProjectId } from '../../record/ids.ts'
 import type { ProjectRecord } from '../../record/project-record.ts'
@@ -7,36 +7,68 @@ import { all } from '../../record/table.ts'
 import { viewOf } from '../../see/view-of.ts'
 import type { Doors } from '../doors.ts'
 import { checked, orNotFound, Refused, signedIn } from './door.ts'
-import { bytesOf, kept } from './kept.ts'
+import { bytesOf, kept, lengthOf } from './kept.ts'
 import { shown } from './shown.ts'
+import { beginUpload, goOnWithUpload } from './upload.ts'
 
 /** Photos and papers of a project: kept by who takes part, shown with what names them. */
-export function fileRoutes(api: Hono, { files, reading, sessions }: Doors): void {
-  async function inProject(person: PersonId, id: string) {
-    const project = ProjectId.safeParse(id)
+export function fileRoutes(api: Hono, { files, uploads, reading, sessions, limits }: Doors): void {
+  async function inProject(context: Context) {
+    const { person } = await signedIn(context, sessions)
+    const project = ProjectId.safeParse(context.req.param('id'))
     const record = project.success ? await reading.project(project.data) : null
     const view = record === null ? null : await reading.viewOf(person, record)
-    return orNotFound(record === null || view === null ? null : { record, view })
+    return orNotFound(record === null || view === null ? null : { person, record, view })
+  }
+  type There = Awaited<ReturnType<typeof inProject>>
+
+  async function adding(context: Context): Promise<There> {
+    const there = await inProject(context)
+    if (there.view.role === 'observer')
+      throw new Refused(403, '', 'You may look, and not add to the record.')
+    return there
   }
 
+  /** A kept file, where this person sent it, or sees what names it. */
+  async function readable({ person, record, view }: There, sha256: Sha256) {
+    const file = await files.read(record.id, sha256)
+    return file?.by === person || isNamed(record, view, sha256) ? file : null
+  }
+
+  const uploadFor = ({ person, record }: There) => ({
+    project: record.id,
+    by: person,
+    sender: person,
+    address: `/api/projects/${record.id}/uploads`,
+  })
+  const count = (person: PersonId, bytes: number) => limits.bytes('person', person, bytes)
+
   api.put('/projects/:id/files/:sha256', async (context) => {
-    const { person } = await signedIn(context, sessions)
-    const { record, view } = await inProject(person, context.req.param('id'))
-    if (view.role === 'observer')
-      throw new Refused(403, '', 'You may look, and not add to the record.')
+    const { person, record } = await adding(context)
     const sha256 = checked(context.req.param('sha256'), Sha256)
+    await count(person, lengthOf(context))
     return kept(context, await files.keep(record.id, sha256, bytesOf(context), person))
   })
 
   api.get('/projects/:id/files/:sha256', async (context) => {
-    const { person } = await signedIn(context, sessions)
-    const { record, view } = await inProject(person, context.req.param('id'))
+    const there = await inProject(context)
     const sha256 = checked(context.req.param('sha256'), Sha256)
-    const file = await files.read(record.id, sha256)
-    const mine = file?.by === person
-    if (file === null || !(mine || isNamed(record, view, sha256))) return context.notFound()
-    return shown(file)
+    const file = await readable(there, sha256)
+    return file === null ? context.notFound() : shown(file)
   })
+
+  api.post('/projects/:id/uploads', async (context) => {
+    const there = await adding(context)
+    return beginUpload(context, uploads, uploadFor(there), {
+      isKept: async (sha256) => (await readable(there, sha256)) !== null,
+      count: (bytes) => count(there.person, bytes),
+    })
+  })
+
+  // HEAD comes by the door of GET.
+  api.on(['GET', 'PATCH', 'DELETE'], '/projects/:id/uploads/:upload', async (context) =>
+    goOnWithUpload(context, uploads, uploadFor(await adding(context))),
+  )
 }
 
 /** Whether anything that this view sees names the file. */

@@ -26,7 +26,9 @@ export function guard(isOwnOrigin: OwnOrigin): MiddlewareHandler {
       )
     }
     const type = context.req.header('content-type')?.split(';')[0]?.trim().toLowerCase()
-    const sent = BODIES.has(type ?? '') || (method === 'PUT' && FILES.test(type ?? ''))
+    // An upload begins without a body; no form of another site can send its header.
+    const begins = type === undefined && context.req.header('tus-resumable') !== undefined
+    const sent = begins || BODIES.has(type ?? '') || (method === 'PUT' && FILES.test(type ?? ''))
     if (method !== 'DELETE' && !sent) {
       const message = 'Send the body as application/json.'
       return context.json({ error: { field: 'content-type', message } }, 415)

@@ -6,6 +6,12 @@ import { Refused } from './door.ts'
 export const bytesOf = (context: Context): ReadableStream<Uint8Array> =>
   context.req.raw.body ?? new Blob().stream()
 
+/** How many bytes a request says it brings; where it doesn't say, as many as a file may have. */
+export function lengthOf(context: Context): number {
+  const said = Number(context.req.header('content-length') ?? FILE_MOST_BYTES)
+  return Math.min(Number.isNaN(said) ? FILE_MOST_BYTES : said, FILE_MOST_BYTES)
+}
+
 /** The answer to an upload. @throws {Refused} where it was not kept, with the way out */
 export function kept(context: Context, fault: FileFault | null): Response {
   switch (fault) {

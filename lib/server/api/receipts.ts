@@ -1,4 +1,4 @@
-import type { Hono } from 'hono'
+import type { Context, Hono } from 'hono'
 import * as z from 'zod/mini'
 import type { Actor, View } from '../../record/actor.ts'
 import type { Condition } from '../../record/condition.ts'
@@ -9,13 +9,17 @@ import { sentence } from '../../words/sentence.ts'
 import type { Doors } from '../doors.ts'
 import { isProject } from '../load.ts'
 import { addressOf, checked, orNotFound, signedIn } from './door.ts'
-import { bytesOf, kept } from './kept.ts'
+import { bytesOf, kept, lengthOf } from './kept.ts'
 import { shown } from './shown.ts'
+import { beginUpload, goOnWithUpload } from './upload.ts'
 
 const Said = z.record(z.string(), z.json())
 
 /** Receiving a handover by its link, without an account. */
-export function receiptRoutes(api: Hono, { receipts, sessions, limits }: Doors): void {
+export function receiptRoutes(
+  api: Hono,
+  { receipts, files, uploads, sessions, limits }: Doors,
+): void {
   api.post('/handovers/:id/link', async (context) => {
     const session = await signedIn(context, sessions)
     await limits.link(session.person)
@@ -44,12 +48,35 @@ export function receiptRoutes(api: Hono, { receipts, sessions, limits }: Doors):
     return shown(orNotFound(await receipts.readFile(context.req.param('token'), sha256)))
   })
 
+  /** Where this guest's photos go; a token that opens nothing counts as a try. */
+  async function keeping(context: Context) {
+    const token = context.req.param('token') ?? ''
+    const keep = await receipts.keeping(token)
+    if (keep === null) await limits.token(addressOf(context))
+    const { link, project, by } = orNotFound(keep)
+    return { project, by, sender: link, address: `/api/receipts/${token}/uploads` }
+  }
+  const count = (link: string, bytes: number) => limits.bytes('guest', link, bytes)
+
   api.put('/receipts/:token/files/:sha256', async (context) => {
-    await limits.token(addressOf(context))
+    const { project, by, sender } = await keeping(context)
     const sha256 = checked(context.req.param('sha256'), Sha256)
-    const keep = receipts.keepFile(context.req.param('token'), sha256, bytesOf(context))
-    return kept(context, orNotFound(await keep).fault)
+    await count(sender, lengthOf(context))
+    return kept(context, await files.keep(project, sha256, bytesOf(context), by))
   })
+
+  api.post('/receipts/:token/uploads', async (context) => {
+    const upload = await keeping(context)
+    return beginUpload(context, uploads, upload, {
+      isKept: async (sha256) => (await files.read(upload.project, sha256))?.by === upload.by,
+      count: (bytes) => count(upload.sender, bytes),
+    })
+  })
+
+  // HEAD comes by the door of GET.
+  api.on(['GET', 'PATCH', 'DELETE'], '/receipts/:token/uploads/:upload', async (context) =>
+    goOnWithUpload(context, uploads, await keeping(context)),
+  )
 }
 
 /** Why not, as a guest may know it, in words. */

@@ -11,15 +11,21 @@ const QUARTER_HOUR_S = 900
 const LINKS = 30
 /** Tokens that one network address may try in an hour; they can't be guessed. */
 const TOKENS = 600
+/** Bytes of photos and papers that a person may send in an hour: some five hundred photos, as a phone sends them, */
+const PERSON_BYTES = 500_000_000
+/** and that may come by one link for a guest: a receipt has a few. */
+const GUEST_BYTES = 120_000_000
+/** A file counts for this much at least, so that nobody fills the disk with small ones. */
+const LEAST_BYTES = 100_000
 const HOUR_S = 3600
 
 /** Thrown where something was tried too often; the door answers 429. */
 export class TooOften extends Error {
   override name = 'TooOften'
   readonly seconds: number
-  constructor(seconds: number) {
+  constructor(seconds: number, why = 'Tried too often.') {
     super(
-      `Tried too often. Wait ${seconds < 90 ? 'a minute' : `${Math.ceil(seconds / 60)} minutes`} and try again.`,
+      `${why} Wait ${seconds < 90 ? 'a minute' : `${Math.ceil(seconds / 60)} minutes`} and try again.`,
     )
     this.seconds = seconds
   }
@@ -35,6 +41,8 @@ export type Limits = {
   readonly link: (who: string) => Promise<void>
   /** Counts a token that was shown. @throws {TooOften} */
   readonly token: (address: string) => Promise<void>
+  /** Counts the bytes of a file that a person, or a guest by a link, is about to send. @throws {TooOften} */
+  readonly bytes: (from: 'person' | 'guest', who: string, bytes: number) => Promise<void>
 }
 
 /** Counters that start at nothing. */
@@ -44,6 +52,10 @@ export function openLimits(): Limits {
   const byAddress = new RateLimiterMemory({ points: BY_ADDRESS, duration: QUARTER_HOUR_S })
   const links = new RateLimiterMemory({ points: LINKS, duration: HOUR_S })
   const tokens = new RateLimiterMemory({ points: TOKENS, duration: HOUR_S })
+  const volume = {
+    person: new RateLimiterMemory({ points: PERSON_BYTES, duration: HOUR_S }),
+    guest: new RateLimiterMemory({ points: GUEST_BYTES, duration: HOUR_S }),
+  }
   const plain = (email: string): string => email.trim().toLowerCase()
   const pair = (email: string, address: string): string => `${plain(email)} ${address}`
   return {
@@ -59,15 +71,25 @@ export function openLimits(): Limits {
     },
     link: (who) => take(links, plain(who)),
     token: (address) => take(tokens, address),
+    bytes: (from, who, bytes) =>
+      take(volume[from], who, Math.max(LEAST_BYTES, bytes), tooMuch(volume[from].points)),
   }
 }
 
-async function take(limiter: RateLimiterMemory, key: string): Promise<void> {
+const tooMuch = (bytes: number): string =>
+  `That is more than ${bytes / 1e6} MB of files in an hour. None was lost.`
+
+async function take(
+  limiter: RateLimiterMemory,
+  key: string,
+  points = 1,
+  why?: string,
+): Promise<void> {
   try {
-    await limiter.consume(key)
+    await limiter.consume(key, points)
   } catch (refused) {
     if (refused instanceof RateLimiterRes) {
-      throw new TooOften(Math.max(1, Math.ceil(refused.msBeforeNext / 1000)))
+      throw new TooOften(Math.max(1, Math.ceil(refused.msBeforeNext / 1000)), why)
     }
     throw refused
   }

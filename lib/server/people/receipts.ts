@@ -6,7 +6,7 @@ import type { Handover } from '../../record/entities/things.ts'
 import { HandoverId, type PartyId, PersonId, ProjectId } from '../../record/ids.ts'
 import type { ProjectRecord } from '../../record/project-record.ts'
 import type { Sha256 } from '../../record/scalars.ts'
-import type { FileFault, Files, KeptFile } from '../files.ts'
+import type { Files, KeptFile } from '../files.ts'
 import type { PrismaClient } from '../generated/client.ts'
 import type { Enter } from '../lane/enter.ts'
 import type { Outcome } from '../lane/outcome.ts'
@@ -27,12 +27,10 @@ export type Receipts = {
   ) => Promise<Outcome | null>
   /** A photo of this handover; null where the link is none, or the file no part of it. */
   readonly readFile: (token: string, sha256: Sha256) => Promise<KeptFile | null>
-  /** Keeps the guest's photo; null where the link is none, or no more. */
-  readonly keepFile: (
+  /** Where a guest's photo goes, kept in the name of who handed the link over; null where the link is none, or no more. */
+  readonly keeping: (
     token: string,
-    sha256: Sha256,
-    bytes: ReadableStream<Uint8Array>,
-  ) => Promise<{ readonly fault: FileFault | null } | null>
+  ) => Promise<{ readonly link: string; readonly project: ProjectId; readonly by: PersonId } | null>
 }
 
 interface Found {
@@ -99,12 +97,10 @@ export function openReceipts(
         ? files.read(found.record.id, sha256)
         : null
     },
-    async keepFile(token, sha256, bytes) {
+    async keeping(token) {
       const found = await find(await readLink(prisma, 'receipt', token))
-      // A guest's photo is kept in the name of who handed the link over.
       const by = found?.link.person
-      if (found === null || !by) return null
-      return { fault: await files.keep(found.record.id, sha256, bytes, by) }
+      return found === null || !by ? null : { link: found.link.id, project: found.record.id, by }
     },
   }
 }

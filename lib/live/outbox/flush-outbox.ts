@@ -30,7 +30,7 @@ export async function flushOutbox(): Promise<Flushed> {
       store,
       lock: 'locks' in navigator ? webLocks(navigator.locks) : ownLocks(),
       post: (item) => postCommand(item.request, item.person),
-      sendFile: (sha256) => sendNamedFile(phone, sha256),
+      sendFile: sendNamedFile,
       now: () => Instant.parse(new Date().toISOString()),
       answered: ({ place }, outcome) => channel.say({ is: 'answered', place, outcome }),
     }

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { tagCode } from '../lib/custody/tag-code.ts'
 import { aPlantedYard, type PlantedYard } from './a-planted-yard.ts'
 import { aBrowser, type Browser, type TestYard } from './a-yard.ts'
 import {
@@ -106,6 +107,23 @@ describe('the API', () => {
       )
     ).json()
     expect(found.entries).toHaveLength(1)
+  })
+
+  it('leads a tag’s code to its assembly for who may see it, and tells nobody else that there is one', async () => {
+    const code = tagCode(plated.id)
+    const trim = await aBrowser(yard, personOf.trim)
+    for (const who of [manager, trim]) {
+      const found = await who.get(`/api/tags/${code.toLowerCase()}`)
+      expect(await found.json()).toEqual({ project, assembly: plated.id })
+    }
+    // The engine shop has no part in the guest's car: as if there were no such code.
+    const engines = await aBrowser(yard, personOf.engines)
+    const foreign = await engines.get(`/api/tags/${tagCode(itsShell.id)}`)
+    const none = await engines.get(`/api/tags/${tagCode('asm_nowhere')}`)
+    expect([foreign.status, none.status]).toEqual([404, 404])
+    expect(await foreign.text()).toBe(await none.text())
+    expect((await manager.get('/api/tags/7KQM')).status).toBe(400)
+    expect((await fetch(`${yard.url}/api/tags/${code}`)).status).toBe(401)
   })
 
   it('gives the record as it stood at a moment', async () => {

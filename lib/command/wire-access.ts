@@ -1,6 +1,6 @@
 import type { MembershipRole, PartyRole } from '../record/entities/people.ts'
 import type { Handover } from '../record/entities/things.ts'
-import type { PersonId } from '../record/ids.ts'
+import type { AssemblyId, PersonId, ProjectId } from '../record/ids.ts'
 import type { Instant } from '../record/scalars.ts'
 import type { ProjectView, ShopView } from './wire.ts'
 
@@ -90,4 +90,10 @@ export interface AsOf {
 /** What was wrong, and the field it is about. */
 export interface Fault {
   readonly error: { readonly field: string; readonly message: string }
+}
+
+/** `GET /api/tags/:code`: where the assembly with that tag stands. */
+export interface TagFound {
+  readonly project: ProjectId
+  readonly assembly: AssemblyId
 }

@@ -1,5 +1,5 @@
 import { createTransport } from 'nodemailer'
-import { renderSVG } from 'uqr'
+import { encodeQR } from 'qr'
 import type { HandedLink } from '../command/wire-access.ts'
 import type { Instant } from '../record/scalars.ts'
 import type { Env } from './env.ts'
@@ -41,7 +41,7 @@ export function openMail({ smtpUrl, mailFrom }: Env): Mail {
 /** A link to hand over: its address and the same as a QR code. */
 export const handedLink = (url: string, expiresAt: Instant, mailed: boolean): HandedLink => ({
   url,
-  qr: renderSVG(url, { border: 2 }),
+  qr: encodeQR(url, 'svg', { border: 2 }),
   mailed,
   expiresAt,
 })

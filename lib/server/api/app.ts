@@ -12,6 +12,7 @@ import { meRoutes } from './me.ts'
 import { projectRoutes } from './projects.ts'
 import { receiptRoutes } from './receipts.ts'
 import { shopRoutes } from './shops.ts'
+import { tagRoutes } from './tags.ts'
 
 /** Routes that take what a person types into a form; commands and files have limits of their own. */
 const FORMS = [
@@ -51,6 +52,7 @@ export function apiApp(doors: Doors): Hono {
   installationRoutes(api, doors)
   invitationRoutes(api, doors)
   receiptRoutes(api, doors)
+  tagRoutes(api, doors)
   api.notFound((context) =>
     context.json({ error: { field: 'path', message: 'There is nothing here.' } }, 404),
   )

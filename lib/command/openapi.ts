@@ -1,6 +1,7 @@
 import * as z from 'zod/mini'
 import type { CommandName } from '../record/command-names.ts'
 import { Entity } from '../record/entity.ts'
+import { CODE_HEADER, PERSON_HEADER } from './person-header.ts'
 import { projectCommands, shopCommands } from './registry.ts'
 
 interface Described {
@@ -33,7 +34,7 @@ const answers = {
   200: 'Done: what changed, as this person may see it.',
   400: 'The input is wrong; each issue names its field.',
   401: 'Nobody is signed in.',
-  403: 'This person may not.',
+  403: 'This person may not; or `needs` says what a shop’s phone must ask first.',
   404: 'Something named is not there, or not for this person.',
   409: 'Refused: each condition says what is unmet, who can clear it and how.',
   422: 'The key belongs to another command.',
@@ -54,6 +55,13 @@ const read = (
   },
 })
 const inPath = (name: string) => ({ name, in: 'path', required: true })
+const inHeader = (name: string, description: string) => ({
+  name,
+  in: 'header',
+  required: false,
+  description,
+  schema: { type: 'string' },
+})
 const inQuery = (name: string, required = false) => ({ name, in: 'query', required })
 
 /** The HTTP API as an OpenAPI 3.1 document, made from the registry: a new command is in it by itself. */
@@ -67,6 +75,16 @@ export function openApi(version: string) {
       '/api/commands': {
         post: {
           summary: 'Carry out a command: the one way to change a record.',
+          parameters: [
+            inHeader(
+              PERSON_HEADER,
+              'Whose press it is. On a shop’s phone: the hand who works there.',
+            ),
+            inHeader(
+              CODE_HEADER,
+              'On a shop’s phone, with a signature: the hand’s own code. Kept nowhere.',
+            ),
+          ],
           requestBody: {
             required: true,
             content: { 'application/json': { schema: { oneOf: commands.map(bodyOf) } } },
@@ -103,6 +121,8 @@ export function openApi(version: string) {
         inQuery('after', true),
       ),
       '/api/shops/{id}/day-sheet': read('A shop’s book and its projects.', id),
+      '/api/device': read('The shop’s phone that asks, and who can work at it.'),
+      '/api/shops/{id}/devices': read('A shop’s phones, to its managers.', id),
       '/api/health': read('Whether the server serves.'),
     },
     components: { schemas: { Entity: schemaOf(Entity) } },

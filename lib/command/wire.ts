@@ -1,9 +1,10 @@
 import type { View } from '../record/actor.ts'
 import type { CommandName } from '../record/command-names.ts'
 import type { Condition, Json } from '../record/condition.ts'
+import type { DeviceNeeds } from '../record/device-needs.ts'
 import type { Bay, MembershipRole, PartyRole, Shop } from '../record/entities/people.ts'
 import type { Entity, Stub } from '../record/entity.ts'
-import type { PartyId, PersonId, ProjectId, ShopId } from '../record/ids.ts'
+import type { DeviceId, PartyId, PersonId, ProjectId, ShopId } from '../record/ids.ts'
 import type { InputIssue } from '../record/input-issue.ts'
 import type { Instant } from '../record/scalars.ts'
 
@@ -44,7 +45,9 @@ export interface Changed {
 export type CommandAnswer =
   | { readonly status: 200; readonly changed: readonly Changed[] }
   | { readonly status: 400; readonly issues: readonly InputIssue[]; readonly message: string }
-  | { readonly status: 401 | 403 | 404 | 422 | 429 | 503; readonly message: string }
+  | { readonly status: 401 | 404 | 422 | 429 | 503; readonly message: string }
+  /** `needs`: what a shop's phone must ask first. Nothing was decided: sent again with it, the same press goes its way. */
+  | { readonly status: 403; readonly message: string; readonly needs?: DeviceNeeds }
   | { readonly status: 409; readonly conditions: readonly Condition[]; readonly message: string }
 
 /** `GET /api/projects/:id`: the record as this view may see it. */
@@ -105,6 +108,8 @@ export interface Me {
   /** Proof of who they are is fresh until then; null where they must prove it again before a yes. */
   readonly provedUntil: Instant | null
   readonly demo: boolean
+  /** A shop's phone, on which nobody is signed in as themselves: `person` is then NOBODY, under the phone's name. */
+  readonly device: { readonly id: DeviceId; readonly name: string; readonly shop: ShopId } | null
 }
 
 /** `GET /api/projects/:id/journal?before=&person=&command=&entity=&limit=`: newest first. */
@@ -117,6 +122,8 @@ export interface JournalPage {
     readonly party: PartyId | null
     readonly role: string
     readonly command: CommandName
+    /** Name of the shop's phone that it came through; null where somebody was signed in as themselves. */
+    readonly device: string | null
     /** Of the entities it changed, those that this view may see, as they were after it. */
     readonly entities: readonly Entity[]
     /** Parts of the entry that this view may not see, by scope. */

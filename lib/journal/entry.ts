@@ -33,17 +33,23 @@ export function makeEntry(
   hash: (text: string) => string = sha256Hex,
 ): JournalEntry {
   const { record, sequence, at, happenedAt, actor, command, key, previousHash } = told
-  const { person, party, role } = actor
+  const { person, party, role, device } = actor
   const parts = partsOf(told.input, told.entities, party ?? record, newSalt, hash)
-  const head = { record, sequence, at, happenedAt, person, party, role, command, key, previousHash }
+  const through = device === undefined ? {} : { device }
+  const who = { person, party, role, ...through }
+  const head = { record, sequence, at, happenedAt, ...who, command, key, previousHash }
   return { ...head, hash: hashOfEntry({ ...head, parts }, hash), parts }
 }
 
-/** The entry's hash: SHA-256 of the canonical JSON of all it says, its parts by their hashes, and the previous hash. */
+/**
+ * The entry's hash: SHA-256 of the canonical JSON of all it says, its parts by their hashes, and the previous hash. What it
+ * doesn't say, such as a phone that there was none of, isn't in it.
+ */
 export function hashOfEntry(entry: Omit<JournalEntry, 'hash'>, hash = sha256Hex): Sha256 {
-  const { record, sequence, at, happenedAt, person, party, role, command, key, previousHash } =
-    entry
+  const { record, sequence, at, happenedAt, command, key, previousHash } = entry
+  const { person, party, role, device } = entry
   const parts = entry.parts.map((part) => ({ scope: part.scope, hash: part.hash }))
-  const told = { record, sequence, at, happenedAt, person, party, role, command, key, previousHash }
+  const who = { person, party, role, device }
+  const told = { record, sequence, at, happenedAt, ...who, command, key, previousHash }
   return Sha256.parse(hash(canonicalJson({ ...told, parts })))
 }

@@ -2,7 +2,7 @@ import * as z from 'zod/mini'
 import { Role } from '../record/actor.ts'
 import { projectCommandNames, shopCommandNames } from '../record/command-names.ts'
 import type { Json } from '../record/condition.ts'
-import { CommandKey, PartyId, PersonId, ProjectId, ShopId } from '../record/ids.ts'
+import { CommandKey, DeviceId, PartyId, PersonId, ProjectId, ShopId } from '../record/ids.ts'
 import { Instant, Sha256 } from '../record/scalars.ts'
 
 /** What came out of JSON already. */
@@ -41,6 +41,8 @@ export const JournalEntry = z.object({
   party: z.nullable(PartyId),
   role: Role,
   command: z.enum([...projectCommandNames, ...shopCommandNames]),
+  /** The shop's phone that it came through; not there where somebody was signed in as themselves. */
+  device: z.optional(DeviceId),
   /** The command's idempotency key: the same in every journal that the command wrote to. */
   key: CommandKey,
   previousHash: Sha256,

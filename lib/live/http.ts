@@ -8,6 +8,7 @@ import type {
   ProjectView,
   ShopView,
 } from '../command/wire.ts'
+import type { DeviceNeeds } from '../record/device-needs.ts'
 import type { PersonId } from '../record/ids.ts'
 
 /** An answer with its status; 0 is no answer at all: no signal, or the server is away. */
@@ -100,6 +101,7 @@ function outcomeOf(
     readonly issues?: Extract<CommandAnswer, { readonly status: 400 }>['issues']
     readonly conditions?: Extract<CommandAnswer, { readonly status: 409 }>['conditions']
     readonly message?: string
+    readonly needs?: DeviceNeeds
     readonly error?: { readonly message?: string }
   },
 ): Outcome {
@@ -111,8 +113,9 @@ function outcomeOf(
       return { status, issues: body.issues ?? [], message }
     case 409:
       return { status, conditions: body.conditions ?? [], message }
-    case 401:
     case 403:
+      return { status, message, ...(body.needs !== undefined && { needs: body.needs }) }
+    case 401:
     case 404:
     case 422:
     case 429:

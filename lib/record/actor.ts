@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import type { Party } from './entities/people.ts'
-import { PartyId, PersonId, ShopId } from './ids.ts'
+import { DeviceId, PartyId, PersonId, ShopId } from './ids.ts'
 import type { ProjectRecord } from './project-record.ts'
 import { Instant } from './scalars.ts'
 import { all } from './table.ts'
@@ -19,7 +19,7 @@ export type Proof = z.infer<typeof Proof>
 
 /**
  * Who presses. In a project `party` is the one they act for; in a shop book it is null and `shop` counts.
- * `provedAt`: when they last proved who they are.
+ * `provedAt`: when they last proved who they are. `device`: the shop's phone that they press on, if it is one.
  */
 export const Actor = z.object({
   person: PersonId,
@@ -28,6 +28,7 @@ export const Actor = z.object({
   shop: z.nullable(ShopId),
   proof: z.nullable(Proof),
   provedAt: z.nullable(Instant),
+  device: z.optional(DeviceId),
 })
 export type Actor = Readonly<z.infer<typeof Actor>>
 

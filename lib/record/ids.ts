@@ -60,6 +60,11 @@ export type BayId = z.infer<typeof BayId>
 /** A person's account; it lies outside the records, which hold only this id (names can be erased). */
 export const PersonId = id('psn').brand<'PersonId'>()
 export type PersonId = z.infer<typeof PersonId>
+/** Stands for whoever works at a shop's phone while nobody has said who it is. No account has this id. */
+export const NOBODY = PersonId.parse('psn_nobody')
+/** A phone that is signed in for a shop; like accounts it lies outside the records. */
+export const DeviceId = id('dev').brand<'DeviceId'>()
+export type DeviceId = z.infer<typeof DeviceId>
 
 /** Schema of each kind of id, by its prefix. */
 export const idSchemas = {
@@ -90,6 +95,7 @@ export const idSchemas = {
   mbr: MembershipId,
   bay: BayId,
   psn: PersonId,
+  dev: DeviceId,
 }
 
 /** The three letters that an id begins with. */

@@ -2,11 +2,14 @@ import { type Files, openFiles } from './files.ts'
 import type { Demonstration } from './installation/demonstration.ts'
 import { openDemonstration } from './installation/demonstration.ts'
 import { type Jobs, openJobs } from './jobs.ts'
+import type { Looker } from './lane/actor.ts'
 import { type Follow, openFollow } from './live/follow.ts'
 import { openGrants } from './live/grants.ts'
 import { openRooms, type Watched } from './live/rooms.ts'
 import { isProject, recordIdOf } from './load.ts'
 import { openMail } from './mail.ts'
+import { type Devices, openDevices } from './people/devices.ts'
+import { type HandCodes, openHandCodes } from './people/hand-codes.ts'
 import { type Invitations, openInvitations } from './people/invitations.ts'
 import { MAIL, sendMail } from './people/mails.ts'
 import { type Names, openNames } from './people/names.ts'
@@ -14,6 +17,7 @@ import { type Limits, openLimits } from './people/rate-limit.ts'
 import { openReceipts, type Receipts } from './people/receipts.ts'
 import { openSessions, type Sessions } from './people/session.ts'
 import { openSignIn, type SignIn } from './people/sign-in.ts'
+import { openSigning, type Signing } from './people/signing.ts'
 import { openPublish } from './publish.ts'
 import type { Commands } from './run-command.ts'
 import type { Services } from './services.ts'
@@ -25,6 +29,10 @@ import { openViews, type Views } from './views/views.ts'
 export type Doors = Services & {
   readonly commands: Commands
   readonly sessions: Sessions
+  /** Phones that are signed in for a shop, and what hands sign with there. */
+  readonly devices: Devices
+  readonly handCodes: HandCodes
+  readonly signing: Signing
   readonly limits: Limits
   readonly signIn: SignIn
   /** Mails on their way; null where none are sent from here. */
@@ -50,6 +58,8 @@ export function openDoors(services: Services, commands: Commands): Doors {
   const secure = origin.startsWith('https:')
   const demoDoors = env.demoDoors || (env.loopback && isHere(origin))
   const sessions = openSessions(pool, secret, secure)
+  const devices = openDevices(prisma, pool, secret, secure)
+  const handCodes = openHandCodes(prisma)
   const limits = openLimits()
   const mail = openMail(env)
   const jobs = mail.can
@@ -60,8 +70,8 @@ export function openDoors(services: Services, commands: Commands): Doors {
   const files = openFiles(prisma, env.dataDir)
   const uploads = openUploads(files, env.dataDir)
   const rooms = openRooms()
-  const follow: Follow = openFollow(io, rooms, sessions, pool, {
-    look: (person, record) => look(reading, person, record),
+  const follow: Follow = openFollow(io, rooms, { sessions, devices }, pool, {
+    look: (who, record) => look(reading, who, record),
     forget: memberships.forget,
     async version(id) {
       const record = recordIdOf(id)
@@ -79,6 +89,9 @@ export function openDoors(services: Services, commands: Commands): Doors {
     ...services,
     commands,
     sessions,
+    devices,
+    handCodes,
+    signing: openSigning(handCodes, limits),
     limits,
     signIn: openSignIn(prisma, limits, demoDoors),
     jobs,
@@ -105,19 +118,15 @@ export function openDoors(services: Services, commands: Commands): Doors {
 const isHere = (origin: string): boolean =>
   ['localhost', '127.0.0.1', '[::1]'].includes(new URL(origin).hostname)
 
-async function look(
-  reading: Reading,
-  person: Parameters<Reading['viewOf']>[0],
-  id: string,
-): Promise<Watched | null> {
+async function look(reading: Reading, who: Looker, id: string): Promise<Watched | null> {
   const record = recordIdOf(id)
   if (record === undefined) return null
   const found = await reading.any(record)
   if (found === null) return null
   if (isProject(found)) {
-    const view = await reading.viewOf(person, found)
+    const view = await reading.viewOf(who, found)
     return view === null ? null : { record: found.id, view }
   }
-  const role = await reading.roleIn(person, found)
+  const role = await reading.roleIn(who, found)
   return role === null ? null : { record: found.id, role }
 }

@@ -115,9 +115,15 @@ function currentAfter(
 }
 
 /** A journal's columns as an entry has them. */
-const ENTRY = `"record", "sequence", "person", "party", "role", "command", "key", "previousHash", "hash", "parts",
+const ENTRY = `"record", "sequence", "person", "party", "role", "command", "device", "key", "previousHash", "hash", "parts",
   to_char("at" at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') as "at",
   to_char("happenedAt" at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') as "happenedAt"`
+
+/** An entry of its row: what is null there isn't said. */
+export const journalEntryOf = <Row extends { readonly device: string | null }>({
+  device,
+  ...row
+}: Row): JournalEntry => JournalEntry.parse(device === null ? row : { ...row, device })
 
 /** The entries of a journal after one sequence and up to another, oldest first. */
 export async function readEntries(
@@ -131,7 +137,7 @@ export async function readEntries(
       where "record" = $1 and "sequence" > $2 and "sequence" <= $3 order by "sequence"`,
     [record, after, to],
   )
-  return rows.map((row) => JournalEntry.parse(row))
+  return rows.map(journalEntryOf)
 }
 
 /** The same, but for those of one person. */
@@ -147,7 +153,7 @@ export async function readEntriesOfOthers(
       where "record" = $1 and "sequence" > $2 and "sequence" <= $3 and "person" <> $4 order by "sequence"`,
     [record, after, to, person],
   )
-  return rows.map((row) => JournalEntry.parse(row))
+  return rows.map(journalEntryOf)
 }
 
 /** The id of a project or of a shop book, else undefined. */

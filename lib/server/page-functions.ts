@@ -1,21 +1,22 @@
-import type { PersonId } from '../record/ids.ts'
 import { Instant } from '../record/scalars.ts'
 import type { Doors } from './doors.ts'
 import type { ForPages } from './for-pages.ts'
 import { readInstallation } from './installation/installation.ts'
+import type { Looker } from './lane/actor.ts'
+import { lookerOf } from './people/looker.ts'
 import { meOf } from './people/me.ts'
 import { SESSION_SECONDS } from './people/session.ts'
 import { journalPage } from './views/journal-view.ts'
 
 /** What pages may ask of the running server: the same as over the API. */
 export function pageFunctions(doors: Doors): ForPages {
-  const { prisma, reading, names, sessions, views, signIn, secret, secure } = doors
-  const asPerson = async <T>(
+  const { prisma, reading, views, signIn, secret, secure } = doors
+  const asLooker = async <T>(
     cookie: string | null,
-    ask: (person: PersonId) => Promise<T | null>,
+    ask: (who: Looker) => Promise<T | null>,
   ): Promise<T | null> => {
-    const session = await sessions.of(cookie)
-    return session === null ? null : ask(session.person)
+    const looker = await lookerOf(cookie, doors)
+    return looker === null ? null : ask(looker)
   }
   return {
     version: doors.version,
@@ -41,18 +42,17 @@ export function pageFunctions(doors: Doors): ForPages {
       return state === 'loaded' ? { doors: doors.demoDoors } : null
     },
     async me(cookie) {
-      const session = await sessions.of(cookie)
-      return session === null ? null : meOf(prisma, reading, session)
+      const looker = await lookerOf(cookie, doors)
+      return looker === null ? null : meOf(prisma, reading, looker)
     },
-    projectView: (cookie, id) => asPerson(cookie, (person) => views.project(person, id)),
-    shopView: (cookie, id) => asPerson(cookie, (person) => views.shop(person, id)),
-    daySheet: (cookie, id) => asPerson(cookie, (person) => views.daySheet(person, id)),
-    journal: (cookie, id, filter) =>
-      asPerson(cookie, (person) => journalPage(prisma, reading, names, person, id, filter)),
+    projectView: (cookie, id) => asLooker(cookie, (who) => views.project(who, id)),
+    shopView: (cookie, id) => asLooker(cookie, (who) => views.shop(who, id)),
+    daySheet: (cookie, id) => asLooker(cookie, (who) => views.daySheet(who, id)),
+    journal: (cookie, id, filter) => asLooker(cookie, (who) => journalPage(doors, who, id, filter)),
     async asOf(cookie, id, at) {
       const moment = Instant.safeParse(at)
       if (!moment.success) return null
-      return asPerson(cookie, (person) => views.asOf(person, id, moment.data))
+      return asLooker(cookie, (who) => views.asOf(who, id, moment.data))
     },
     joining: (token) => doors.invitations.read(token),
     receipt: (token) => doors.receipts.read(token),

@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto'
 import type pg from 'pg'
 import type { RecordId } from '../journal/journal-entry.ts'
 import type { Actor } from '../record/actor.ts'
-import { idsFrom, type PersonId } from '../record/ids.ts'
+import { type CommandKey, idsFrom, type PersonId } from '../record/ids.ts'
 import { Instant } from '../record/scalars.ts'
 import { freshKey } from './fresh-key.ts'
 import { type Memberships, openMemberships, type SessionActor } from './lane/actor.ts'
@@ -12,8 +12,9 @@ import { moveOfDelta, movesOf } from './lane/commit-moves.ts'
 import { needsOf } from './lane/decide.ts'
 import type { Enter } from './lane/enter.ts'
 import { openRecordFinder } from './lane/find-record.ts'
-import { payloadHashOf } from './lane/idempotency.ts'
+import { lookUpKeys, payloadHashOf } from './lane/idempotency.ts'
 import { openLanes } from './lane/lane.ts'
+import { phoneNeeds } from './lane/on-phone.ts'
 import { type AnyMove, invalid, type Outcome } from './lane/outcome.ts'
 import { openRecords, type Records } from './lane/records.ts'
 import type { Ticket } from './lane/ticket.ts'
@@ -169,6 +170,11 @@ export function openCommands(pool: pg.Pool, settings: CommandSettings = {}): Com
       if (Date.parse(happenedAt) > clock() + AHEAD_MS) {
         return invalid('happenedAt', `a time that is past; here it is ${instantOf(clock())}`)
       }
+      const { name, key } = read.request
+      const needs =
+        who.phone === undefined ? null : phoneNeeds(who, name, await memberships.of(who.person))
+      // What was carried out before is only answered again: the answer was lost, and the code isn't kept for another try.
+      if (needs !== null && !(await wasCarriedOut(pool, who, key))) return { is: 'needs', needs }
       return carryOut(who, read.request, { as: null, now: null, jobs: [] })
     },
     enter({ who, name, input, record, key = freshKey(), as = null, at = null, jobs = [] }) {
@@ -190,6 +196,12 @@ export function openCommands(pool: pg.Pool, settings: CommandSettings = {}): Com
     },
     node,
   }
+}
+
+/** Whether a key was kept: then nothing can be changed by it any more. */
+async function wasCarriedOut(db: Queryable, who: SessionActor, key: CommandKey): Promise<boolean> {
+  const { keptFor } = await lookUpKeys(db, [{ who, key }], [])
+  return keptFor({ who, key }) !== undefined
 }
 
 const SALT_BYTES = 16

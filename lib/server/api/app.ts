@@ -3,6 +3,7 @@ import { bodyLimit } from 'hono/body-limit'
 import { openApi } from '../../command/openapi.ts'
 import type { Doors } from '../doors.ts'
 import { commandRoutes } from './commands.ts'
+import { deviceRoutes } from './devices.ts'
 import { faultAnswer } from './door.ts'
 import { fileRoutes } from './files.ts'
 import { guard } from './guard.ts'
@@ -24,6 +25,11 @@ const FORMS = [
   '/sign-out-everywhere',
   '/handovers/:id/link',
   '/receipts/:token',
+  '/device/*',
+  '/shops/:id/devices/*',
+  '/shops/:id/hands/*',
+  '/my-codes/*',
+  '/phone-links/*',
 ]
 const formLimit = bodyLimit({
   maxSize: 200_000,
@@ -48,6 +54,7 @@ export function apiApp(doors: Doors): Hono {
   meRoutes(api, doors)
   projectRoutes(api, doors)
   shopRoutes(api, doors)
+  deviceRoutes(api, doors)
   fileRoutes(api, doors)
   installationRoutes(api, doors)
   invitationRoutes(api, doors)

@@ -1,14 +1,18 @@
 import type { Context, Hono, MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
-import { PERSON_HEADER } from '../../command/person-header.ts'
+import { CODE_HEADER, PERSON_HEADER } from '../../command/person-header.ts'
 import type { Changed, CommandAnswer } from '../../command/wire.ts'
 import type { Condition } from '../../record/condition.ts'
-import type { PersonId } from '../../record/ids.ts'
 import { seeConditions } from '../../see/see-conditions.ts'
+import { needsWords } from '../../words/code-words.ts'
+import type { Looker } from '../lane/actor.ts'
 import type { AnyMove, Outcome } from '../lane/outcome.ts'
 import { type AnyRecord, isProject } from '../load.ts'
+import type { Devices } from '../people/devices.ts'
+import { lookerOf } from '../people/looker.ts'
 import type { Names } from '../people/names.ts'
 import type { Sessions } from '../people/session.ts'
+import type { Signing } from '../people/signing.ts'
 import type { Commands } from '../run-command.ts'
 import { changedFor, personsOf, shopChangedFor } from '../views/changed-for.ts'
 import type { Reading } from '../views/reading.ts'
@@ -20,6 +24,8 @@ const BODY_MOST = 4 * 2 ** 20
 export interface CommandDoor {
   readonly commands: Pick<Commands, 'run'>
   readonly sessions: Pick<Sessions, 'of'>
+  readonly devices: Pick<Devices, 'of'>
+  readonly signing: Signing
   readonly reading: Pick<Reading, 'viewOf' | 'roleIn'>
   readonly names: Names
 }
@@ -28,10 +34,10 @@ export interface CommandDoor {
 export function commandRoutes(api: Hono, door: CommandDoor): void {
   api.use('/commands', atMost)
   api.post('/commands', async (context) => {
-    const session = await door.sessions.of(context.req.header('cookie'))
-    if (session === null) return context.json({ message: 'Sign in first.' }, 401)
+    const looker = await lookerOf(context.req.header('cookie'), door)
+    if (looker === null) return context.json({ message: 'Sign in first.' }, 401)
     const presser = context.req.header(PERSON_HEADER)
-    if (presser !== undefined && presser !== session.person) {
+    if (!('phone' in looker) && presser !== undefined && presser !== looker.person) {
       return context.json(
         { message: 'Somebody else is signed in here: whoever pressed it signs in first.' },
         401,
@@ -44,11 +50,11 @@ export function commandRoutes(api: Hono, door: CommandDoor): void {
       const message = 'The body is not JSON.'
       return context.json({ issues: [{ field: '', message }], message }, 400)
     }
-    const { status, ...body } = await answer(
-      door,
-      session.person,
-      await door.commands.run(session, raw),
-    )
+    const who =
+      'phone' in looker
+        ? await door.signing.whoPresses(looker, presser, context.req.header(CODE_HEADER), raw)
+        : looker
+    const { status, ...body } = await answer(door, who, await door.commands.run(who, raw))
     return context.json(body, status)
   })
 }
@@ -64,21 +70,17 @@ const atMost: MiddlewareHandler = (context, next) => {
   return Number(length) > BODY_MOST ? Promise.resolve(tooLong(context)) : next()
 }
 
-async function answer(
-  door: CommandDoor,
-  person: PersonId,
-  outcome: Outcome,
-): Promise<CommandAnswer> {
+async function answer(door: CommandDoor, who: Looker, outcome: Outcome): Promise<CommandAnswer> {
   switch (outcome.is) {
     case 'done': {
-      const changed = await Promise.all(outcome.moves.map((move) => seenBy(door, person, move)))
+      const changed = await Promise.all(outcome.moves.map((move) => seenBy(door, who, move)))
       return { status: 200, changed: changed.filter((one) => one !== null) }
     }
     case 'refused': {
       const { record, conditions } = outcome
       return {
         status: 409,
-        conditions: await conditionsFor(door, person, record, conditions),
+        conditions: await conditionsFor(door, who, record, conditions),
         message: 'Not now: each condition says who can clear it.',
       }
     }
@@ -93,6 +95,8 @@ async function answer(
         status: 403,
         message: 'This is not for you to do. Ask the party that it belongs to.',
       }
+    case 'needs':
+      return { status: 403, needs: outcome.needs, message: needsWords[outcome.needs] }
     case 'missing':
       return { status: 404, message: 'What it names is not here.' }
     case 'key reused':
@@ -111,27 +115,27 @@ async function answer(
 /** A refusal's conditions as this person may know them; none of a project that they were let out of meanwhile. */
 async function conditionsFor(
   { reading }: CommandDoor,
-  person: PersonId,
+  who: Looker,
   record: AnyRecord,
   conditions: readonly Condition[],
 ): Promise<readonly Condition[]> {
   // A shop's people see all of its book; a project not yet begun has nothing to hide.
   if (!isProject(record) || record.version === 0) return conditions
-  const view = await reading.viewOf(person, record)
+  const view = await reading.viewOf(who, record)
   return view === null ? [] : seeConditions(view, record, conditions)
 }
 
 /** A move as this person sees it; null where the record isn't theirs to see, such as another shop's book. */
 async function seenBy(
   { reading, names }: CommandDoor,
-  person: PersonId,
+  who: Looker,
   any: AnyMove,
 ): Promise<Changed | null> {
   const known = await names(personsOf(any.move))
   if (any.of === 'project') {
-    const view = await reading.viewOf(person, any.move.record)
+    const view = await reading.viewOf(who, any.move.record)
     return view === null ? null : changedFor(view, any.move, known)
   }
-  const role = await reading.roleIn(person, any.move.record)
+  const role = await reading.roleIn(who, any.move.record)
   return role === null ? null : shopChangedFor(role, any.move, known)
 }

@@ -5,6 +5,8 @@ import type { Me } from '../../command/wire.ts'
 import type { Fault } from '../../command/wire-access.ts'
 import { inputIssues } from '../../record/input-issue.ts'
 import type { Doors } from '../doors.ts'
+import type { Looker } from '../lane/actor.ts'
+import { type Doorkeepers, lookerOf, type OnPhone } from '../people/looker.ts'
 import { meOf } from '../people/me.ts'
 import { TooOften } from '../people/rate-limit.ts'
 import type { Session, Sessions } from '../people/session.ts'
@@ -36,16 +38,30 @@ export function faultAnswer(context: Context, error: unknown): Response | undefi
 
 const fault = (field: string, message: string): Fault => ({ error: { field, message } })
 
-/** Who is signed in. @throws {Refused} 401 */
+/** Which person is signed in as themselves: on a shop's phone nobody is. @throws {Refused} 401 */
 export async function signedIn(context: Context, sessions: Sessions): Promise<Session> {
   const session = await sessions.of(context.req.header('cookie'))
   if (session === null) throw new Refused(401, '', 'Sign in first.')
   return session
 }
 
+/** Who looks, a shop's phone included. @throws {Refused} 401 */
+export async function lookerIn(context: Context, doors: Doorkeepers): Promise<OnPhone | Session> {
+  const looker = await lookerOf(context.req.header('cookie'), doors)
+  if (looker === null) throw new Refused(401, '', 'Sign in first.')
+  return looker
+}
+
+/** Who answers for what comes from there: the person, or who made this phone the shop's. @throws {Refused} 401 */
+export async function answerableIn(context: Context, doors: Doorkeepers): Promise<Looker> {
+  const looker = await lookerIn(context, doors)
+  return 'phone' in looker ? { ...looker, person: looker.phone.addedBy } : looker
+}
+
 /** Who is signed in, with their places. @throws {Refused} 401 also where the account went meanwhile */
-export async function meIn(context: Context, { prisma, reading, sessions }: Doors): Promise<Me> {
-  const me = await meOf(prisma, reading, await signedIn(context, sessions))
+export async function meIn(context: Context, doors: Doors): Promise<Me> {
+  const { prisma, reading } = doors
+  const me = await meOf(prisma, reading, await lookerIn(context, doors))
   if (me === null) throw new Refused(401, '', 'Sign in first.')
   return me
 }

@@ -6,19 +6,23 @@ import { Sha256 } from '../../record/scalars.ts'
 import { all } from '../../record/table.ts'
 import { viewOf } from '../../see/view-of.ts'
 import type { Doors } from '../doors.ts'
-import { checked, orNotFound, Refused, signedIn } from './door.ts'
+import { answerableIn, checked, orNotFound, Refused } from './door.ts'
 import { bytesOf, kept, lengthOf } from './kept.ts'
 import { shown } from './shown.ts'
 import { beginUpload, goOnWithUpload } from './upload.ts'
 
 /** Photos and papers of a project: kept by who takes part, shown with what names them. */
-export function fileRoutes(api: Hono, { files, uploads, reading, sessions, limits }: Doors): void {
+export function fileRoutes(api: Hono, doors: Doors): void {
+  const { files, uploads, reading, limits } = doors
+
   async function inProject(context: Context) {
-    const { person } = await signedIn(context, sessions)
+    const who = await answerableIn(context, doors)
     const project = ProjectId.safeParse(context.req.param('id'))
     const record = project.success ? await reading.project(project.data) : null
-    const view = record === null ? null : await reading.viewOf(person, record)
-    return orNotFound(record === null || view === null ? null : { person, record, view })
+    const view = record === null ? null : await reading.viewOf(who, record)
+    return orNotFound(
+      record === null || view === null ? null : { person: who.person, record, view },
+    )
   }
   type There = Awaited<ReturnType<typeof inProject>>
 

@@ -8,6 +8,7 @@ export function refusedBy(outcome: Exclude<Outcome, { readonly is: 'done' }>): E
       const issue = outcome.issues[0]
       return new Refused(400, issue?.field ?? '', issue?.message ?? 'This can’t be read.')
     }
+    case 'needs':
     case 'forbidden':
       return new Refused(
         403,

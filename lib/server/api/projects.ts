@@ -9,7 +9,7 @@ import type { Doors } from '../doors.ts'
 import type { JournalFilter } from '../for-pages.ts'
 import { personsIn } from '../views/changed-for.ts'
 import { journalPage } from '../views/journal-view.ts'
-import { checked, meIn, orNotFound, signedIn } from './door.ts'
+import { checked, lookerIn, meIn, orNotFound } from './door.ts'
 
 const Version = z.string().check(z.regex(/^\d{1,10}$/, 'a version, such as 12'))
 const ChangesQuery = z.object({ after: Version })
@@ -24,40 +24,40 @@ const JournalQuery = z.object({
 
 /** Projects as the person who is signed in may see them. */
 export function projectRoutes(api: Hono, doors: Doors): void {
-  const { prisma, reading, names, sessions, views } = doors
+  const { reading, names, views } = doors
 
   api.get('/projects', async (context) => context.json((await meIn(context, doors)).projects))
 
   api.get('/projects/:id', async (context) => {
-    const { person } = await signedIn(context, sessions)
-    return context.json(orNotFound(await views.project(person, context.req.param('id'))))
+    const who = await lookerIn(context, doors)
+    return context.json(orNotFound(await views.project(who, context.req.param('id'))))
   })
 
   api.get('/projects/:id/changes', async (context) => {
-    const { person } = await signedIn(context, sessions)
+    const who = await lookerIn(context, doors)
     const { after } = checked(context.req.query(), ChangesQuery)
-    const changed = await views.projectChanges(person, context.req.param('id'), Number(after))
+    const changed = await views.projectChanges(who, context.req.param('id'), Number(after))
     return context.json(orNotFound(changed))
   })
 
   api.get('/projects/:id/as-of', async (context) => {
-    const { person } = await signedIn(context, sessions)
+    const who = await lookerIn(context, doors)
     const { at } = checked(context.req.query(), AsOfQuery)
-    return context.json(orNotFound(await views.asOf(person, context.req.param('id'), at)))
+    return context.json(orNotFound(await views.asOf(who, context.req.param('id'), at)))
   })
 
   api.get('/projects/:id/journal', async (context) => {
-    const { person } = await signedIn(context, sessions)
+    const who = await lookerIn(context, doors)
     const filter = filterOf(context)
-    const page = await journalPage(prisma, reading, names, person, context.req.param('id'), filter)
+    const page = await journalPage(doors, who, context.req.param('id'), filter)
     return context.json(orNotFound(page))
   })
 
   api.get('/projects/:id/build-order.csv', async (context) => {
-    const { person } = await signedIn(context, sessions)
+    const who = await lookerIn(context, doors)
     const project = ProjectId.safeParse(context.req.param('id'))
     const record = project.success ? await reading.project(project.data) : null
-    const view = record === null ? null : await reading.viewOf(person, record)
+    const view = record === null ? null : await reading.viewOf(who, record)
     const { seen } = orNotFound(record && view && { seen: viewOf(record, view) })
     const holds = all(seen.holds)
     const people = await names(personsIn(holds))

@@ -8,7 +8,7 @@ import { seeConditions } from '../../see/see-conditions.ts'
 import { sentence } from '../../words/sentence.ts'
 import type { Doors } from '../doors.ts'
 import { isProject } from '../load.ts'
-import { addressOf, checked, orNotFound, signedIn } from './door.ts'
+import { addressOf, answerableIn, checked, orNotFound } from './door.ts'
 import { bytesOf, kept, lengthOf } from './kept.ts'
 import { shown } from './shown.ts'
 import { beginUpload, goOnWithUpload } from './upload.ts'
@@ -16,14 +16,13 @@ import { beginUpload, goOnWithUpload } from './upload.ts'
 const Said = z.record(z.string(), z.json())
 
 /** Receiving a handover by its link, without an account. */
-export function receiptRoutes(
-  api: Hono,
-  { receipts, files, uploads, sessions, limits }: Doors,
-): void {
+export function receiptRoutes(api: Hono, doors: Doors): void {
+  const { receipts, files, uploads, limits } = doors
+
   api.post('/handovers/:id/link', async (context) => {
-    const session = await signedIn(context, sessions)
-    await limits.link(session.person)
-    return context.json(orNotFound(await receipts.link(session, context.req.param('id'))))
+    const who = await answerableIn(context, doors)
+    await limits.link(who.person)
+    return context.json(orNotFound(await receipts.link(who, context.req.param('id'))))
   })
 
   api.get('/receipts/:token', async (context) =>

@@ -157,9 +157,9 @@ ${moveRecords('Shop', 'shops')}
     end if;
   end loop;
 
-  insert into "JournalEntry" ("record", "sequence", "at", "happenedAt", "person", "party", "role", "command", "key", "previousHash", "hash", "parts")
+  insert into "JournalEntry" ("record", "sequence", "at", "happenedAt", "person", "party", "role", "command", "device", "key", "previousHash", "hash", "parts")
     select r ->> 'record', (r ->> 'sequence')::integer, (r ->> 'at')::timestamptz, (r ->> 'happenedAt')::timestamptz, r ->> 'person',
-      r ->> 'party', r ->> 'role', r ->> 'command', r ->> 'key', r ->> 'previousHash', r ->> 'hash', r -> 'parts'
+      r ->> 'party', r ->> 'role', r ->> 'command', r ->> 'device', r ->> 'key', r ->> 'previousHash', r ->> 'hash', r -> 'parts'
     from jsonb_array_elements(save -> 'entries') r;
   if save -> 'jobs' <> '[]' then
     insert into "Job" ("name", "payload") select r ->> 'name', r -> 'payload' from jsonb_array_elements(save -> 'jobs') r;

@@ -1,28 +1,45 @@
 import type { Actor, Proof, Role } from '../../record/actor.ts'
 import type { MembershipRole, Party } from '../../record/entities/people.ts'
-import type { PersonId, ShopId } from '../../record/ids.ts'
+import type { DeviceId, PartyId, PersonId, ShopId } from '../../record/ids.ts'
 import type { ProjectRecord, ShopRecord } from '../../record/project-record.ts'
 import type { Instant } from '../../record/scalars.ts'
 import { all } from '../../record/table.ts'
 import { type AnyRecord, isProject, type Queryable } from '../load.ts'
+import type { CodeIs } from '../people/hand-codes.ts'
+
+/** Who looks or presses. On a shop's phone `person` is who works there now, or NOBODY. */
+export interface Looker {
+  readonly person: PersonId
+  readonly phone?: { readonly id: DeviceId; readonly shop: ShopId } | undefined
+}
 
 /** A person who is signed in, and how they last proved who they are. */
-export interface SessionActor {
-  readonly person: PersonId
+export interface SessionActor extends Looker {
   readonly proof: Proof | null
   readonly provedAt: Instant | null
+  /** On a shop's phone, with a signature: how the code that came with it compares. */
+  readonly code?: CodeIs | undefined
 }
 
 /** Where a person works now, by shop. */
 export type Memberships = ReadonlyMap<ShopId, MembershipRole>
 
-/** In which parts a person may act in a record: mostly one, none for a stranger. */
-export const actorsOf = (
+/** In which parts a person may act in a record: mostly one, none for a stranger. On a shop's phone: as its hand, in its shop. */
+export function actorsOf(
   session: SessionActor,
   record: AnyRecord,
   memberships: Memberships,
-): Actor[] =>
-  isProject(record) ? inProject(session, record, memberships) : inShop(session, record, memberships)
+): Actor[] {
+  const works = session.phone === undefined ? memberships : handAt(session.phone.shop, memberships)
+  return isProject(record) ? inProject(session, record, works) : inShop(session, record, works)
+}
+
+/** A shared phone lies on a bench: who manages the shop is a hand there as well. */
+const handAt = (shop: ShopId, memberships: Memberships): Memberships =>
+  new Map(memberships.has(shop) ? [[shop, 'hand' as const]] : [])
+
+/** What a phone of that shop sees, whoever works at it. */
+export const anyHandOf = (shop: ShopId): Memberships => new Map([[shop, 'hand']])
 
 function inProject(
   session: SessionActor,
@@ -31,10 +48,11 @@ function inProject(
 ): Actor[] {
   // Whoever makes a project does it for a shop.
   if (record.version === 0) {
-    return [...memberships].map(([shop, role]) => ({ ...session, role, party: null, shop }))
+    return [...memberships].map(([shop, role]) => actorAs(session, role, null, shop))
   }
   const personally = new Set(
     all(record.participants)
+      .filter(() => session.phone === undefined)
       .filter(({ person, removedAt }) => person === session.person && removedAt === null)
       .map(({ party }) => party),
   )
@@ -43,7 +61,7 @@ function inProject(
     .flatMap((party): Actor[] => {
       const member = party.shop === null ? undefined : memberships.get(party.shop)
       const role = member ?? (personally.has(party.id) ? roleIn(party) : undefined)
-      return role === undefined ? [] : [{ ...session, role, party: party.id, shop: party.shop }]
+      return role === undefined ? [] : [actorAs(session, role, party.id, party.shop)]
     })
 }
 
@@ -52,7 +70,18 @@ const roleIn = (party: Party): Role => (party.role === 'shop' ? 'manager' : part
 
 function inShop(session: SessionActor, record: ShopRecord, memberships: Memberships): Actor[] {
   const role = memberships.get(record.id)
-  return role === undefined ? [] : [{ ...session, role, party: null, shop: record.id }]
+  return role === undefined ? [] : [actorAs(session, role, null, record.id)]
+}
+
+/** The session's person in that part. */
+export function actorAs(
+  { person, proof, provedAt, phone }: SessionActor,
+  role: Role,
+  party: PartyId | null,
+  shop: ShopId | null,
+): Actor {
+  const actor = { person, role, party, shop, proof, provedAt }
+  return phone === undefined ? actor : { ...actor, device: phone.id }
 }
 
 /** How old a person's memberships may be before they are read again, in ms: a removal is felt within two seconds. */

@@ -4,6 +4,7 @@ import { canonicalJson } from '../../record/canonical-json.ts'
 import type { Json } from '../../record/condition.ts'
 import { ShopId } from '../../record/ids.ts'
 import { loadRecord, type Queryable, readEntries } from '../load.ts'
+import { actorAs } from './actor.ts'
 import { doneBy } from './draft.ts'
 import { anyMove, type Outcome } from './outcome.ts'
 import type { Records } from './records.ts'
@@ -80,12 +81,7 @@ export async function answerAgain(
   const shop = ShopId.safeParse(first.record)
   return {
     is: 'done',
-    actor: {
-      ...ticket.who,
-      role: first.role,
-      party: first.party,
-      shop: shop.success ? shop.data : null,
-    },
+    actor: actorAs(ticket.who, first.role, first.party, shop.success ? shop.data : null),
     moves: found.map(({ move }) => move),
     again: true,
   }

@@ -1,5 +1,6 @@
 import type { Actor } from '../../record/actor.ts'
 import type { Condition } from '../../record/condition.ts'
+import type { DeviceNeeds } from '../../record/device-needs.ts'
 import type { InputIssue } from '../../record/input-issue.ts'
 import type { ProjectRecord, ShopRecord } from '../../record/project-record.ts'
 import { type AnyRecord, isProject } from '../load.ts'
@@ -33,6 +34,8 @@ export type Outcome =
     }
   | { readonly is: 'invalid'; readonly issues: readonly InputIssue[] }
   | { readonly is: 'forbidden' }
+  /** A shop's phone must ask something first; nothing was decided. */
+  | { readonly is: 'needs'; readonly needs: DeviceNeeds }
   /** Something named isn't there, or not for this person. */
   | { readonly is: 'missing'; readonly entity: string }
   /** The key belongs to another command. */

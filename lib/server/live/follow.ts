@@ -1,9 +1,17 @@
-import type { PersonId } from '../../record/ids.ts'
+import type { DeviceId, PersonId } from '../../record/ids.ts'
+import type { Looker } from '../lane/actor.ts'
 import type { Queryable } from '../load.ts'
+import type { Devices } from '../people/devices.ts'
+import { lookerOf } from '../people/looker.ts'
 import type { Sessions } from '../people/session.ts'
-import { readStandings, recordsThatDiffer } from '../people/standing.ts'
+import {
+  readPhoneStandings,
+  readStandings,
+  recordsThatDiffer,
+  type Standing,
+} from '../people/standing.ts'
 import { type Rooms, roomOf, type Watched } from './rooms.ts'
-import type { Io, IoSocket } from './sockets.ts'
+import type { Io, IoSocket, SocketData } from './sockets.ts'
 
 /** Every 15 s each socket hears the version of what it follows, so that a lost message is noticed. */
 const HEARTBEAT_MS = 15_000
@@ -14,13 +22,16 @@ const RECORDS_MOST = 50
 
 /** How the sockets reach the records. */
 export type Following = {
-  /** What this person sees of a record; null where they may not. */
-  readonly look: (person: PersonId, record: string) => Promise<Watched | null>
+  /** What this person, or this shop's phone, sees of a record; null where they may not. */
+  readonly look: (who: Looker, record: string) => Promise<Watched | null>
   /** Forgets where that person works: it has changed. */
   readonly forget: (person: PersonId) => void
   /** The version that a record has come to. */
   readonly version: (record: string) => Promise<number | null>
 }
+
+/** What tells who a socket is, and whether they still are. */
+type Keepers = { readonly sessions: Sessions; readonly devices: Devices }
 
 /** Moves sockets where a change of access wants them. */
 export type Follow = {
@@ -35,7 +46,7 @@ export type Follow = {
 export function openFollow(
   io: Io,
   rooms: Rooms,
-  sessions: Sessions,
+  doors: Keepers,
   db: Queryable,
   following: Following,
 ): Follow {
@@ -46,10 +57,9 @@ export function openFollow(
   })
 
   async function signIn(socket: IoSocket): Promise<boolean> {
-    const session = await sessions.of(socket.request.headers.cookie)
+    const session = await lookerOf(socket.request.headers.cookie, doors)
     if (session === null) return false
-    const { person } = session
-    const standing = (await readStandings(db, new Set([person]))).get(person)
+    const standing = (await standingsOf([session]))(session)
     socket.data = { session, watching: new Map(), grants: standing?.grants ?? [] }
     return standing !== undefined
   }
@@ -70,13 +80,36 @@ export function openFollow(
     })
   })
 
+  const isGood = (session: SocketData['session']): Promise<boolean> =>
+    'phone' in session ? doors.devices.isGood(session.phone) : doors.sessions.isGood(session)
+
+  /** Where those stand who are still let in. */
+  async function standingsOf(sessions: readonly SocketData['session'][]) {
+    const persons = new Set<PersonId>()
+    const phones = new Set<DeviceId>()
+    for (const session of sessions) {
+      if ('phone' in session) phones.add(session.phone.id)
+      else persons.add(session.person)
+    }
+    const [ofPersons, ofPhones] = await Promise.all([
+      persons.size === 0 ? undefined : readStandings(db, persons),
+      phones.size === 0 ? undefined : readPhoneStandings(db, phones),
+    ])
+    return (session: SocketData['session']): Pick<Standing, 'grants'> | undefined => {
+      if ('phone' in session) return ofPhones?.get(session.phone.id)
+      const standing = ofPersons?.get(session.person)
+      const isEnded = Date.parse(session.issuedAt) <= (standing?.endedMs ?? 0)
+      return isEnded ? undefined : standing
+    }
+  }
+
   async function watch(socket: IoSocket, record: unknown): Promise<number | null> {
     if (typeof record !== 'string' || socket.data.watching.size >= RECORDS_MOST) return null
-    if (!(await sessions.isGood(socket.data.session))) {
+    if (!(await isGood(socket.data.session))) {
       socket.disconnect(true)
       return null
     }
-    const seen = await following.look(socket.data.session.person, record)
+    const seen = await following.look(socket.data.session, record)
     // A phone may be gone by now; a room that it entered then would never be left.
     if (!socket.connected) return null
     leave(socket, record)
@@ -103,7 +136,7 @@ export function openFollow(
 
   async function regrantSocket(socket: IoSocket, records: readonly string[]): Promise<void> {
     for (const record of records) {
-      const seen = await following.look(socket.data.session.person, record)
+      const seen = await following.look(socket.data.session, record)
       const before = socket.data.watching.get(record)
       if (before === undefined || !socket.connected) continue
       if (seen !== null && roomOf(seen) === roomOf(before)) continue
@@ -115,18 +148,16 @@ export function openFollow(
 
   /** Whatever node a grant, a removal or a sign-out was made on, and whether or not this one holds the record. */
   async function look(): Promise<void> {
-    const persons = new Set([...local].map(({ data }) => data.session.person))
-    const standings = persons.size === 0 ? new Map() : await readStandings(db, persons)
+    const standingOf = await standingsOf([...local].map(({ data }) => data.session))
     for (const socket of local) {
-      const { person, issuedAt } = socket.data.session
-      const standing = standings.get(person)
-      if (standing === undefined || Date.parse(issuedAt) <= standing.endedMs) {
+      const standing = standingOf(socket.data.session)
+      if (standing === undefined) {
         socket.disconnect(true)
         continue
       }
       const changed = recordsThatDiffer(socket.data.grants, standing.grants)
       if (changed.length === 0) continue
-      following.forget(person)
+      following.forget(socket.data.session.person)
       await regrantSocket(socket, [...socket.data.watching.keys()])
       // Only now: where the database went away meanwhile, the next look finds the change again.
       socket.data.grants = standing.grants

@@ -1,13 +1,14 @@
 import type { Server as HttpServer } from 'node:http'
 import { type DefaultEventsMap, Server, type Socket } from 'socket.io'
 import type { ClientEvents, ServerEvents } from '../../command/wire.ts'
+import type { OnPhone } from '../people/looker.ts'
 import type { Session } from '../people/session.ts'
 import type { OwnOrigin } from '../web/origin.ts'
 import type { Watched } from './rooms.ts'
 
 /** What the server keeps with a socket. */
 export type SocketData = {
-  session: Session
+  session: Session | OnPhone
   /** What it follows, by record. */
   watching: Map<string, Watched>
   /** What its person was let into when that was last looked at. */

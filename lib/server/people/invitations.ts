@@ -99,7 +99,7 @@ export function openInvitations(
     const record = await reading.project(asked.project)
     const shop = record?.parties.rows.get(asked.party)?.shop ?? null
     if (record === null || shop === null) return false
-    const view = await reading.viewOf(session.person, record)
+    const view = await reading.viewOf(session, record)
     if (view?.party !== leadOf(record)?.id || view?.role !== 'manager') return false
     const members = await prisma.membership.findMany({
       where: { shop, removedAt: null },
@@ -146,7 +146,7 @@ export function openInvitations(
     person: PersonId,
   ): Promise<Outcome> {
     const record = await reading.project(project)
-    const view = record === null ? null : await reading.viewOf(session.person, record)
+    const view = record === null ? null : await reading.viewOf(session, record)
     if (record === null || view?.party !== leadOf(record)?.id || view?.role !== 'manager')
       return { is: 'forbidden' }
     const car = record.projects.rows.get(project)

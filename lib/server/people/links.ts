@@ -5,8 +5,8 @@ import { Instant } from '../../record/scalars.ts'
 import { freshKey } from '../fresh-key.ts'
 import type { PrismaClient } from '../generated/client.ts'
 
-/** What a link opens: an account's first password, a session, or one handover. */
-const Purpose = z.enum(['invitation', 'magic', 'receipt'])
+/** What a link opens: an account's first password, a session, one handover, or that a phone becomes the shop's. */
+const Purpose = z.enum(['invitation', 'magic', 'receipt', 'device'])
 export type Purpose = z.infer<typeof Purpose>
 
 /** How long each kind of link is good, in ms. */
@@ -14,9 +14,10 @@ const LIFE_MS: { readonly [P in Purpose]: number } = {
   invitation: 14 * 86_400_000,
   magic: 20 * 60_000,
   receipt: 14 * 86_400_000,
+  device: 15 * 60_000,
 }
 
-/** A link as it lies in the database: its token's hash only. `entity` is the handover of a receipt. */
+/** A link as it lies in the database: its token's hash only. `entity` is the handover of a receipt, or the phone. */
 export type Link = {
   readonly id: string
   readonly purpose: Purpose
@@ -103,6 +104,14 @@ export async function takeLink(
     select: COLUMNS,
   })
   return linkOf(taken)
+}
+
+/** Takes back every open link to that entity: a newer one stands for it, or it is gone. */
+export async function closeLinksTo(prisma: PrismaClient, entity: string): Promise<void> {
+  await prisma.signInLink.updateMany({
+    where: { entity, usedAt: null },
+    data: { usedAt: new Date() },
+  })
 }
 
 /** Takes back every open link of a person: they were removed, or set a password. */

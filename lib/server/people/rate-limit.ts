@@ -18,6 +18,11 @@ const GUEST_BYTES = 120_000_000
 /** A file counts for this much at least, so that nobody fills the disk with small ones. */
 const LEAST_BYTES = 100_000
 const HOUR_S = 3600
+/** A wrong code can be tried this often for one hand on one phone, in five minutes, */
+const BY_HAND_AND_PHONE = 5
+const FIVE_MINUTES_S = 300
+/** and this often for one hand on all phones of the shop, in an hour: of 10,000 codes that finds none, and locks nobody out for good. */
+const BY_HAND = 40
 
 /** Thrown where something was tried too often; the door answers 429. */
 export class TooOften extends Error {
@@ -39,6 +44,10 @@ export type Limits = {
   readonly signedIn: (email: string, address: string) => Promise<void>
   /** Counts a link asked for by or for somebody. @throws {TooOften} */
   readonly link: (who: string) => Promise<void>
+  /** Counts a try with a hand's own code. @throws {TooOften} */
+  readonly code: (shop: string, person: string, device: string) => Promise<void>
+  /** A right code takes back its own try, and forgets the wrong ones before it on that phone. */
+  readonly signed: (shop: string, person: string, device: string) => Promise<void>
   /** Counts a token that was shown. @throws {TooOften} */
   readonly token: (address: string) => Promise<void>
   /** Counts the bytes of a file that a person, or a guest by a link, is about to send. @throws {TooOften} */
@@ -56,6 +65,11 @@ export function openLimits(): Limits {
     person: new RateLimiterMemory({ points: PERSON_BYTES, duration: HOUR_S }),
     guest: new RateLimiterMemory({ points: GUEST_BYTES, duration: HOUR_S }),
   }
+  const byHandAndPhone = new RateLimiterMemory({
+    points: BY_HAND_AND_PHONE,
+    duration: FIVE_MINUTES_S,
+  })
+  const byHand = new RateLimiterMemory({ points: BY_HAND, duration: HOUR_S })
   const plain = (email: string): string => email.trim().toLowerCase()
   const pair = (email: string, address: string): string => `${plain(email)} ${address}`
   return {
@@ -68,6 +82,14 @@ export function openLimits(): Limits {
       await byAddress.reward(address)
       await byEmail.reward(plain(email))
       await byPair.delete(pair(email, address))
+    },
+    async code(shop, person, device) {
+      await take(byHandAndPhone, `${shop} ${person} ${device}`)
+      await take(byHand, `${shop} ${person}`)
+    },
+    async signed(shop, person, device) {
+      await byHandAndPhone.delete(`${shop} ${person} ${device}`)
+      await byHand.reward(`${shop} ${person}`)
     },
     link: (who) => take(links, plain(who)),
     token: (address) => take(tokens, address),

@@ -8,17 +8,17 @@ import type { ProjectRecord } from '../../record/project-record.ts'
 import type { Sha256 } from '../../record/scalars.ts'
 import type { Files, KeptFile } from '../files.ts'
 import type { PrismaClient } from '../generated/client.ts'
+import type { Looker } from '../lane/actor.ts'
 import type { Enter } from '../lane/enter.ts'
 import type { Outcome } from '../lane/outcome.ts'
 import { handedLink } from '../mail.ts'
 import type { Reading } from '../views/reading.ts'
 import { addLink, type Link, readLink, readReceiptLink, takeLink } from './links.ts'
-import type { Session } from './session.ts'
 
 /** Receiving by link or QR code, without an account. */
 export type Receipts = {
   /** A link to one handover, made by who releases it or by the lead; null where this person may not, or it is none. */
-  readonly link: (session: Session, handover: string) => Promise<HandedLink | null>
+  readonly link: (who: Looker, handover: string) => Promise<HandedLink | null>
   readonly read: (token: string) => Promise<Receipt | null>
   /** Receives with what the guest said; null where the link is none, or no more. */
   readonly receive: (
@@ -56,7 +56,7 @@ export function openReceipts(
   }
 
   return {
-    async link(session, id) {
+    async link(who, id) {
       const handover = HandoverId.safeParse(id)
       if (!handover.success) return null
       const where = { id: handover.data }
@@ -65,8 +65,8 @@ export function openReceipts(
       const record = project.success ? await reading.project(project.data) : null
       const there = record?.handovers.rows.get(handover.data)
       if (record === null || there === undefined) return null
-      if (!(await mayHandOver(reading, session, record, there.from))) return null
-      const to = { person: session.person, record: record.id, entity: there.id }
+      if (!(await mayHandOver(reading, who, record, there.from))) return null
+      const to = { person: who.person, record: record.id, entity: there.id }
       const { token, expiresAt } = await addLink(prisma, 'receipt', to)
       return handedLink(`${origin}/receipt/${token}`, expiresAt, false)
     },
@@ -108,13 +108,13 @@ export function openReceipts(
 /** Whoever acts for the releasing party or for the lead may hand the link over. */
 async function mayHandOver(
   reading: Reading,
-  { person }: Session,
+  who: Looker,
   record: ProjectRecord,
   from: PartyId,
 ): Promise<boolean> {
-  const view = await reading.viewOf(person, record)
+  const view = await reading.viewOf(who, record)
   if (view === null) return false
-  const actor = { ...view, person, shop: null, proof: null, provedAt: null }
+  const actor = { ...view, person: who.person, shop: null, proof: null, provedAt: null }
   const lead = leadOf(record)
   return actsFor(actor, from) || (lead !== undefined && actsFor(actor, lead.id))
 }

@@ -1,4 +1,4 @@
-import { PersonId } from '../../record/ids.ts'
+import { DeviceId, PersonId } from '../../record/ids.ts'
 import type { Queryable } from '../load.ts'
 
 /** Where a person stands: until when their sessions were ended, in ms, and what they were let into. */
@@ -44,4 +44,23 @@ export function recordsThatDiffer(before: readonly string[], after: readonly str
     ...after.filter((grant) => !before.includes(grant)),
   ]
   return [...new Set(changed.map((grant) => grant.split('/')[0] ?? ''))]
+}
+
+const READ_PHONES = `
+select d."id", array(select d."shop" || '/hand' union
+    select unnest(array[y."project" || '/' || y."id", d."shop" || '/' || y."project"])
+      from "Party" y where y."shop" = d."shop" and y."leftAt" is null) as grants
+from "ShopDevice" d where d."id" = any($1) and d."revokedAt" is null`
+
+/** What shops' phones were let into; one that is out is left out. */
+export async function readPhoneStandings(
+  db: Queryable,
+  phones: ReadonlySet<DeviceId>,
+): Promise<ReadonlyMap<DeviceId, Pick<Standing, 'grants'>>> {
+  const { rows } = await db.query<Pick<Row, 'id' | 'grants'>>({
+    name: 'phone-standings',
+    text: READ_PHONES,
+    values: [[...phones]],
+  })
+  return new Map(rows.map(({ id, grants }) => [DeviceId.parse(id), { grants }]))
 }

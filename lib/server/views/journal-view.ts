@@ -1,14 +1,17 @@
 import type { JournalPage } from '../../command/wire.ts'
-import { JournalEntry } from '../../journal/journal-entry.ts'
+import type { JournalEntry } from '../../journal/journal-entry.ts'
 import { joinParts } from '../../journal/parts.ts'
 import { readScopeKey, type ScopeKey } from '../../journal/scope-key.ts'
 import type { View } from '../../record/actor.ts'
-import { PartyId, type PersonId, ProjectId } from '../../record/ids.ts'
+import { type DeviceId, PartyId, ProjectId } from '../../record/ids.ts'
 import type { ProjectRecord } from '../../record/project-record.ts'
 import { isSeen, seeAs } from '../../see/see.ts'
 import { type Viewer, viewerOf } from '../../see/viewer.ts'
 import type { JournalFilter } from '../for-pages.ts'
 import type { PrismaClient } from '../generated/client.ts'
+import type { Looker } from '../lane/actor.ts'
+import { journalEntryOf } from '../load.ts'
+import type { Devices } from '../people/devices.ts'
 import type { Names } from '../people/names.ts'
 import { personsIn } from './changed-for.ts'
 import type { Reading } from './reading.ts'
@@ -19,40 +22,49 @@ const PAGE_MOST = 200
 /** Entries read at once while those that fit are looked for. */
 const BATCH = 200
 
+/** What a page of a journal is read with. */
+export interface JournalDesk {
+  readonly prisma: PrismaClient
+  readonly reading: Reading
+  readonly names: Names
+  readonly devices: Pick<Devices, 'namesOf'>
+}
+
+/** An entry but for the name of the phone that it came through. */
+type Seen = Omit<JournalPage['entries'][number], 'device'>
+
 /** A page of a project's journal as this person may see it; null where they may not see the project. */
 export async function journalPage(
-  prisma: PrismaClient,
-  reading: Reading,
-  names: Names,
-  person: PersonId,
+  desk: JournalDesk,
+  who: Looker,
   id: string,
   filter: JournalFilter,
 ): Promise<JournalPage | null> {
   const project = ProjectId.safeParse(id)
+  const { reading } = desk
   const record = project.success ? await reading.project(project.data) : null
-  const view = record === null ? null : await reading.viewOf(person, record)
+  const view = record === null ? null : await reading.viewOf(who, record)
   if (record === null || view === null) return null
-  return readPage(prisma, names, view, record, filter)
+  return readPage(desk, view, record, filter)
 }
 
 /** Newest first: entries of which this view sees something, that fit the filter. */
 async function readPage(
-  prisma: PrismaClient,
-  names: Names,
+  { prisma, names, devices }: JournalDesk,
   view: View,
   record: ProjectRecord,
   filter: JournalFilter,
 ): Promise<JournalPage> {
   const limit = Math.min(filter.limit ?? PAGE, PAGE_MOST)
   const viewer = viewerOf(view, record)
-  const found: JournalPage['entries'][number][] = []
+  const found: (Seen & { readonly through: DeviceId | undefined })[] = []
   let before = Math.min(filter.before ?? Number.POSITIVE_INFINITY, record.version + 1)
   while (before > 1 && found.length < limit) {
     const entries = await readEntriesBefore(prisma, record.id, before)
     for (const entry of entries) {
       before = entry.sequence
       const seen = seenEntry(viewer, entry)
-      if (seen !== null && fits(seen, filter)) found.push(seen)
+      if (seen !== null && fits(seen, filter)) found.push({ ...seen, through: entry.device })
       if (found.length === limit) break
     }
     if (entries.length < BATCH && found.length < limit) before = 1
@@ -61,7 +73,13 @@ async function readPage(
     found.flatMap(({ entities }) => entities),
     found,
   )
-  return { entries: found, people: await names(persons), next: before > 1 ? before : null }
+  const phones = new Set(found.flatMap(({ through }) => through ?? []))
+  const phoneNames = await devices.namesOf(phones)
+  const entries = found.map(({ through, ...seen }) => ({
+    ...seen,
+    device: through === undefined ? null : (phoneNames.get(through) ?? null),
+  }))
+  return { entries, people: await names(persons), next: before > 1 ? before : null }
 }
 
 /** The newest entries before a sequence, newest first. */
@@ -76,20 +94,17 @@ async function readEntriesBefore(
     take: BATCH,
   })
   return rows.map(({ at, happenedAt, ...row }) =>
-    JournalEntry.parse({ ...row, at: at.toISOString(), happenedAt: happenedAt.toISOString() }),
+    journalEntryOf({ ...row, at: at.toISOString(), happenedAt: happenedAt.toISOString() }),
   )
 }
 
-const fits = (
-  { person, command, entities }: JournalPage['entries'][number],
-  filter: JournalFilter,
-): boolean =>
+const fits = ({ person, command, entities }: Seen, filter: JournalFilter): boolean =>
   (filter.person === undefined || filter.person === person) &&
   (filter.command === undefined || filter.command === command) &&
   (filter.entity === undefined || entities.some(({ id }) => id === filter.entity))
 
 /** An entry as a view may see it; null where it sees none of what was changed. */
-function seenEntry(viewer: Viewer, entry: JournalEntry): JournalPage['entries'][number] | null {
+function seenEntry(viewer: Viewer, entry: JournalEntry): Seen | null {
   const entities = joinParts(entry.parts)
     .entities.map((entity) => seeAs(viewer, entity))
     .filter(isSeen)

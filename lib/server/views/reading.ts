@@ -4,7 +4,13 @@ import { MembershipRole } from '../../record/entities/people.ts'
 import { type PersonId, ProjectId, type ShopId } from '../../record/ids.ts'
 import type { ProjectRecord, ShopRecord } from '../../record/project-record.ts'
 import type { PrismaClient } from '../generated/client.ts'
-import { actorsOf, type Memberships, type SessionActor } from '../lane/actor.ts'
+import {
+  actorsOf,
+  anyHandOf,
+  type Looker,
+  type Memberships,
+  type SessionActor,
+} from '../lane/actor.ts'
 import type { Records } from '../lane/records.ts'
 import { type AnyRecord, isProject } from '../load.ts'
 
@@ -18,12 +24,12 @@ export type Reading = {
   readonly project: (id: ProjectId) => Promise<ProjectRecord | null>
   readonly shop: (id: ShopId) => Promise<ShopRecord | null>
   /** What that person sees of a project; null where they have no part in it. */
-  readonly viewOf: (person: PersonId, record: ProjectRecord) => Promise<View | null>
-  readonly roleIn: (person: PersonId, book: ShopRecord) => Promise<MembershipRole | null>
+  readonly viewOf: (who: Looker, record: ProjectRecord) => Promise<View | null>
+  readonly roleIn: (who: Looker, book: ShopRecord) => Promise<MembershipRole | null>
   /** Projects in which a shop takes part, oldest first. */
   readonly projectsOfShop: (shop: ShopId) => Promise<readonly ProjectId[]>
-  readonly shopsOf: (person: PersonId) => Promise<Memberships>
-  readonly projectsOf: (person: PersonId) => Promise<readonly ProjectId[]>
+  readonly shopsOf: (who: Looker) => Promise<Memberships>
+  readonly projectsOf: (who: Looker) => Promise<readonly ProjectId[]>
 }
 
 const PROJECT = { project: true } as const
@@ -39,9 +45,12 @@ export function openReading(
 ): Reading {
   const get = async (id: RecordId): Promise<AnyRecord | null> =>
     (await records.get(id))?.record ?? null
-  const partsOf = async (person: PersonId, record: AnyRecord): Promise<Actor[]> => {
-    const session: SessionActor = { person, proof: null, provedAt: null }
-    return actorsOf(session, record, await memberships.of(person)).sort(
+  // What a shop's phone shows doesn't hang on who works at it.
+  const worksOf = async ({ person, phone }: Looker): Promise<Memberships> =>
+    phone === undefined ? memberships.of(person) : anyHandOf(phone.shop)
+  const partsOf = async (who: Looker, record: AnyRecord): Promise<Actor[]> => {
+    const session: SessionActor = { ...who, proof: null, provedAt: null }
+    return actorsOf(session, record, await worksOf(who)).sort(
       (a, b) => BY_REACH.indexOf(a.role) - BY_REACH.indexOf(b.role),
     )
   }
@@ -55,12 +64,12 @@ export function openReading(
       const record = await get(id)
       return record === null || isProject(record) ? null : record
     },
-    async viewOf(person, record) {
-      const seen = View.safeParse((await partsOf(person, record))[0])
+    async viewOf(who, record) {
+      const seen = View.safeParse((await partsOf(who, record))[0])
       return seen.success ? seen.data : null
     },
-    async roleIn(person, book) {
-      const role = MembershipRole.safeParse((await partsOf(person, book))[0]?.role)
+    async roleIn(who, book) {
+      const role = MembershipRole.safeParse((await partsOf(who, book))[0]?.role)
       return role.success ? role.data : null
     },
     async projectsOfShop(shop) {
@@ -68,11 +77,14 @@ export function openReading(
         await prisma.party.findMany({ where: { shop, leftAt: null }, select: PROJECT }),
       )
     },
-    shopsOf: (person) => memberships.of(person),
-    async projectsOf(person) {
-      const shops = [...(await memberships.of(person)).keys()]
+    shopsOf: worksOf,
+    async projectsOf(who) {
+      const shops = [...(await worksOf(who)).keys()]
+      const { person } = who
       const [personally, byShop] = await Promise.all([
-        prisma.participant.findMany({ where: { person, removedAt: null }, select: PROJECT }),
+        who.phone === undefined
+          ? prisma.participant.findMany({ where: { person, removedAt: null }, select: PROJECT })
+          : [],
         prisma.party.findMany({ where: { shop: { in: shops }, leftAt: null }, select: PROJECT }),
       ])
       return inOrder([...personally, ...byShop])

@@ -1,8 +1,8 @@
 import type { TagFound } from '../../command/wire-access.ts'
 import { tagCode } from '../../custody/tag-code.ts'
-import type { PersonId } from '../../record/ids.ts'
 import { all } from '../../record/table.ts'
 import { isSeen, see } from '../../see/see.ts'
+import type { Looker } from '../lane/actor.ts'
 import type { Reading } from './reading.ts'
 
 /**
@@ -11,14 +11,14 @@ import type { Reading } from './reading.ts'
  */
 export async function findTag(
   reading: Reading,
-  person: PersonId,
+  who: Looker,
   code: string,
 ): Promise<TagFound | null> {
-  for (const id of await reading.projectsOf(person)) {
+  for (const id of await reading.projectsOf(who)) {
     const record = await reading.project(id)
     if (record === null) continue
     const assembly = all(record.assemblies).find((one) => tagCode(one.id) === code)
-    const view = assembly === undefined ? null : await reading.viewOf(person, record)
+    const view = assembly === undefined ? null : await reading.viewOf(who, record)
     if (assembly === undefined || view === null) continue
     if (isSeen(see(view, record, assembly))) return { project: id, assembly: assembly.id }
   }

@@ -5,13 +5,14 @@ import { replayProject, upTo } from '../../journal/replay.ts'
 import type { View } from '../../record/actor.ts'
 import type { MembershipRole } from '../../record/entities/people.ts'
 import type { Entity } from '../../record/entity.ts'
-import { type PersonId, ProjectId, ShopId } from '../../record/ids.ts'
+import { ProjectId, ShopId } from '../../record/ids.ts'
 import type { ProjectRecord, ShopRecord } from '../../record/project-record.ts'
 import { Instant } from '../../record/scalars.ts'
 import { all } from '../../record/table.ts'
 import { isSeen, seeAs } from '../../see/see.ts'
 import { entitiesOf, stubsOf, viewOf } from '../../see/view-of.ts'
 import { viewerOf } from '../../see/viewer.ts'
+import type { Looker } from '../lane/actor.ts'
 import { doneBy } from '../lane/draft.ts'
 import { type Queryable, readEntries } from '../load.ts'
 import type { Names } from '../people/names.ts'
@@ -27,15 +28,15 @@ import {
 } from './changed-for.ts'
 import type { Reading } from './reading.ts'
 
-/** What a signed-in person may read. Null: not there, or not for them; nobody learns which. */
+/** What a signed-in person, or a shop's phone, may read. Null: not there, or not for them; nobody learns which. */
 export type Views = {
-  readonly project: (person: PersonId, id: string) => Promise<ProjectView | null>
-  readonly projectChanges: (person: PersonId, id: string, after: number) => Promise<Changed | null>
+  readonly project: (who: Looker, id: string) => Promise<ProjectView | null>
+  readonly projectChanges: (who: Looker, id: string, after: number) => Promise<Changed | null>
   /** The project as it stood at that moment, by its journal. */
-  readonly asOf: (person: PersonId, id: string, at: Instant) => Promise<AsOf | null>
-  readonly shop: (person: PersonId, id: string) => Promise<ShopView | null>
-  readonly shopChanges: (person: PersonId, id: string, after: number) => Promise<Changed | null>
-  readonly daySheet: (person: PersonId, id: string) => Promise<DaySheetSource | null>
+  readonly asOf: (who: Looker, id: string, at: Instant) => Promise<AsOf | null>
+  readonly shop: (who: Looker, id: string) => Promise<ShopView | null>
+  readonly shopChanges: (who: Looker, id: string, after: number) => Promise<Changed | null>
+  readonly daySheet: (who: Looker, id: string) => Promise<DaySheetSource | null>
 }
 
 /** Presses told of to who comes back after many. */
@@ -45,24 +46,24 @@ const now = (): Instant => Instant.parse(new Date().toISOString())
 
 /** The views of the records that `reading` reads. */
 export function openViews(db: Queryable, reading: Reading, names: Names): Views {
-  async function projectAndView(person: PersonId, id: string) {
+  async function projectAndView(who: Looker, id: string) {
     const project = ProjectId.safeParse(id)
     if (!project.success) return null
     const record = await reading.project(project.data)
-    const view = record === null ? null : await reading.viewOf(person, record)
+    const view = record === null ? null : await reading.viewOf(who, record)
     return record === null || view === null ? null : { record, view }
   }
 
-  async function shopAndRole(person: PersonId, id: string) {
+  async function shopAndRole(who: Looker, id: string) {
     const shop = ShopId.safeParse(id)
     if (!shop.success) return null
     const record = await reading.shop(shop.data)
-    const role = record === null ? null : await reading.roleIn(person, record)
+    const role = record === null ? null : await reading.roleIn(who, record)
     return record === null || role === null ? null : { record, role }
   }
 
   async function projectView(
-    person: PersonId,
+    { person }: Looker,
     record: ProjectRecord,
     view: View,
   ): Promise<ProjectView> {
@@ -96,7 +97,7 @@ export function openViews(db: Queryable, reading: Reading, names: Names): Views 
   }
 
   async function shopView(
-    person: PersonId,
+    { person }: Looker,
     record: ShopRecord,
     role: MembershipRole,
   ): Promise<ShopView> {
@@ -129,12 +130,12 @@ export function openViews(db: Queryable, reading: Reading, names: Names): Views 
     readEntries(db, record.id, Math.max(from, to - DOINGS_MOST), to)
 
   return {
-    async project(person, id) {
-      const found = await projectAndView(person, id)
-      return found === null ? null : projectView(person, found.record, found.view)
+    async project(who, id) {
+      const found = await projectAndView(who, id)
+      return found === null ? null : projectView(who, found.record, found.view)
     },
-    async projectChanges(person, id, after) {
-      const found = await projectAndView(person, id)
+    async projectChanges(who, id, after) {
+      const found = await projectAndView(who, id)
       if (found === null) return null
       const move = moveSince(found.record, entitiesOf(found.record), after)
       const viewer = viewerOf(found.view, found.record)
@@ -146,8 +147,8 @@ export function openViews(db: Queryable, reading: Reading, names: Names): Views 
       const told = { ...move, doings }
       return changedFor(found.view, told, await names(personsOf(told)))
     },
-    async asOf(person, id, at) {
-      const found = await projectAndView(person, id)
+    async asOf(who, id, at) {
+      const found = await projectAndView(who, id)
       if (found === null) return null
       const entries = upTo(await readEntries(db, found.record.id), at)
       const then = replayProject(found.record.id, entries)
@@ -156,23 +157,23 @@ export function openViews(db: Queryable, reading: Reading, names: Names): Views 
       const seen = entitiesOf(then).map((entity) => seeAs(viewer, entity))
       const entities = seen.filter(isSeen)
       const versions = entities.map(({ id }) => [id, then.versions.get(id) ?? 0])
-      const today = await projectView(person, found.record, found.view)
+      const today = await projectView(who, found.record, found.view)
       const view: ProjectView = {
         ...today,
         version: then.version,
         entities,
         stubs: seen.filter((one) => one !== null && 'hidden' in one),
         versions: Object.fromEntries(versions),
-        people: await names(personsIn(entities).add(person)),
+        people: await names(personsIn(entities).add(who.person)),
       }
       return { at, view }
     },
-    async shop(person, id) {
-      const found = await shopAndRole(person, id)
-      return found === null ? null : shopView(person, found.record, found.role)
+    async shop(who, id) {
+      const found = await shopAndRole(who, id)
+      return found === null ? null : shopView(who, found.record, found.role)
     },
-    async shopChanges(person, id, after) {
-      const found = await shopAndRole(person, id)
+    async shopChanges(who, id, after) {
+      const found = await shopAndRole(who, id)
       if (found === null) return null
       const move = moveSince(found.record, shopEntities(found.record), after)
       const entries = await entriesOf(move)
@@ -180,15 +181,15 @@ export function openViews(db: Queryable, reading: Reading, names: Names): Views 
       const told = { ...move, doings }
       return shopChangedFor(found.role, told, await names(personsOf(told)))
     },
-    async daySheet(person, id) {
-      const found = await shopAndRole(person, id)
+    async daySheet(who, id) {
+      const found = await shopAndRole(who, id)
       if (found === null) return null
       const projects: ProjectView[] = []
       for (const project of await reading.projectsOfShop(found.record.id)) {
-        const there = await projectAndView(person, project)
-        if (there !== null) projects.push(await projectView(person, there.record, there.view))
+        const there = await projectAndView(who, project)
+        if (there !== null) projects.push(await projectView(who, there.record, there.view))
       }
-      return { shop: await shopView(person, found.record, found.role), projects }
+      return { shop: await shopView(who, found.record, found.role), projects }
     },
   }
 }

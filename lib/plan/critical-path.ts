@@ -104,7 +104,7 @@ export function criticalPath(
     if (activity === undefined) continue
     const heels = (into.get(id) ?? []).filter(
       ({ from, lagMs }) =>
-        (early.get(from)?.to ?? 0) + lagMs > activity.notBefore &&
+        (early.get(from)?.to ?? 0) + lagMs >= activity.notBefore &&
         activity.calendar.opensFrom((early.get(from)?.to ?? 0) + lagMs) === timing.earliestFrom,
     )
     timings.set(id, { ...timing, drivenBy: leastFloat(heels.map(({ from }) => from)) })

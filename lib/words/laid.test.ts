@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest'
+import { aLink, anEngine, anId, aRecord, aStage, at, lead } from '../../test/builders.ts'
+import type { LaidStage } from '../plan/laid-out.ts'
+import { layOut } from '../plan/lay-out.ts'
+import {
+  drawnWords,
+  floatShort,
+  floatWords,
+  laidDays,
+  runNumbers,
+  sketchedWords,
+  waitsForWords,
+} from './laid.ts'
+import type { Place } from './reader.ts'
+
+// Monday 2 March 2026, 08:00.
+const place: Place = { locale: 'en-GB', timeZone: 'Europe/London', now: at(0) }
+const strip = aStage({
+  id: anId('stg', 'strip'),
+  number: 1,
+  state: 'signed off',
+  startedAt: at(-96),
+  endedAt: at(-70),
+})
+const epoxy = aStage({
+  id: anId('stg', 'epoxy'),
+  number: 2,
+  state: 'in work',
+  startedAt: at(-72),
+  hoursLikely: 2,
+})
+const paint = aStage({ id: anId('stg', 'paint'), number: 3, hoursLikely: 18 })
+const loom = aStage({ id: anId('stg', 'loom'), number: 4 })
+const record = aRecord(
+  anEngine({ custodian: lead }),
+  [strip, epoxy, paint, loom],
+  aLink({ from: epoxy.id, to: paint.id }),
+)
+const laid = layOut(record, [], at(0))
+const of = (id: string): LaidStage => laid.stages.get(id) ?? expect.fail(id)
+
+describe('a build order along the days, in words', () => {
+  it('gives its days', () => {
+    expect(laidDays(of(strip.id), place)).toBe('Thu 26 Feb to Fri 27 Feb')
+    expect(laidDays(of(paint.id), place)).toBe('Mon 2 Mar to Tue 3 Mar')
+    expect(laidDays(of(loom.id), place)).toBe('Mon 2 Mar')
+    // Longer in work than its hours: nobody knows until when.
+    expect(laidDays(of(epoxy.id), place)).toBe('since Fri 27 Feb')
+  })
+
+  it('says what a stage begins upon, and how far it may slip', () => {
+    expect(waitsForWords(of(loom.id), record, place)).toBe('')
+    expect(
+      waitsForWords(
+        { ...of(loom.id), waitsFor: { kind: 'stage', stage: epoxy.id } },
+        record,
+        place,
+      ),
+    ).toBe('It comes on the heels of 02.')
+    expect(floatWords(of(paint.id))).toContain('critical run')
+    expect(floatWords(of(loom.id))).toBe('It may slip a working day before the end moves.')
+    expect(floatWords({ ...of(loom.id), floatDays: 0.4 })).toContain('less than a working day')
+    expect(floatWords(of(strip.id))).toBe('')
+    expect(floatShort({ ...of(loom.id), floatDays: 12.7 })).toBe('12 days')
+  })
+
+  it('says what is only sketched', () => {
+    expect(sketchedWords(of(loom.id), place)).toEqual([
+      'No hours are given: it is drawn as one working day.',
+    ])
+    expect(sketchedWords(of(epoxy.id), place)).toEqual([
+      'It is in work longer than its hours: it is drawn up to now.',
+    ])
+    expect(sketchedWords(of(strip.id), place)).toEqual([])
+    expect(sketchedWords(of(paint.id), place)).toEqual([])
+  })
+
+  it('says all of it in sentences that promise no day', () => {
+    expect(runNumbers(laid.run, record)).toBe('02 › 03')
+    expect(drawnWords(laid, [strip, epoxy, paint, loom], record, place)).toBe(
+      '4 stages along the days in the lanes of 1 shop, from Thu 26 Feb to Tue 3 Mar: 1 over, 1 begun, 2 to come. As the build order stands, without odds, the last of it ends Tue 3 Mar; the critical run is 02 › 03.',
+    )
+  })
+})

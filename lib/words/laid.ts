@@ -1,0 +1,101 @@
+import type { LaidOut, LaidStage } from '../plan/laid-out.ts'
+import type { Stage } from '../record/entities/work.ts'
+import type { ProjectRecord } from '../record/project-record.ts'
+import { day, sameDay, span } from './dates.ts'
+import { stageNumber } from './labels.ts'
+import { partyName } from './names.ts'
+import type { Place } from './reader.ts'
+
+/** `Thu 11 Feb to Fri 19 Feb`, or one day; of what is begun also since when. */
+export function laidDays({ from, to, tense }: LaidStage, place: Place): string {
+  if (sameDay(from, to, place)) return day(from, place)
+  return tense === 'begun' && to <= place.now ? `since ${day(from, place)}` : span(from, to, place)
+}
+
+const numberOf = (id: string, record: ProjectRecord): string =>
+  stageNumber(record.stages.rows.get(id)?.number ?? 0)
+
+/** What a stage to come begins upon, in a sentence; empty where nothing keeps it. */
+export function waitsForWords(
+  { waitsFor }: LaidStage,
+  record: ProjectRecord,
+  place: Place,
+): string {
+  switch (waitsFor.kind) {
+    case 'stage':
+      return `It comes on the heels of ${numberOf(waitsFor.stage, record)}.`
+    case 'part': {
+      const part = record.parts.rows.get(waitsFor.part)
+      return `It can’t come before ${part?.name ?? 'a part'} does, as promised last.`
+    }
+    case 'slot': {
+      const slot = record.slots.rows.get(waitsFor.slot)
+      return slot === undefined ? '' : `Its slot begins ${day(slot.from, place)}.`
+    }
+    default:
+      return ''
+  }
+}
+
+/** How far it may slip, in a sentence; empty for what is over. */
+export function floatWords({ floatDays, onRun }: LaidStage): string {
+  if (floatDays === null) return ''
+  if (onRun) return 'It is on the critical run: a day lost here is a day lost at the end.'
+  const days = Math.floor(floatDays)
+  if (days < 1) return 'It may slip less than a working day before the end moves.'
+  return `It may slip ${days === 1 ? 'a working day' : `${days} working days`} before the end moves.`
+}
+
+/** `12 days`, `on the run`; short, for a table. */
+export function floatShort({ floatDays, onRun }: LaidStage): string {
+  if (floatDays === null) return ''
+  if (onRun) return 'none: critical run'
+  const days = Math.floor(floatDays)
+  return days < 1 ? 'under a day' : days === 1 ? '1 day' : `${days} days`
+}
+
+/** What is only sketched about it: no hours, hours that are over, or something without a day before it. */
+export function sketchedWords(laid: LaidStage, place: Place): readonly string[] {
+  const { hoursUnknown, undated, tense, to } = laid
+  if (tense === 'over') return []
+  return [
+    ...(hoursUnknown ? ['No hours are given: it is drawn as one working day.'] : []),
+    ...(tense === 'begun' && to <= place.now
+      ? ['It is in work longer than its hours: it is drawn up to now.']
+      : []),
+    ...(undated ? ['It waits for something that has no day yet: drawn as if that came now.'] : []),
+  ]
+}
+
+/** `95 › 100 › 110` */
+export const runNumbers = (run: readonly string[], record: ProjectRecord): string =>
+  run.map((id) => numberOf(id, record)).join(' › ')
+
+/** The whole drawing in sentences, for who doesn't see it. */
+export function drawnWords(
+  laidOut: LaidOut,
+  shown: readonly Stage[],
+  record: ProjectRecord,
+  place: Place,
+): string {
+  const laid = shown.flatMap((stage) => laidOut.stages.get(stage.id) ?? [])
+  const shops = new Set(shown.map((stage) => partyName(stage.party, record))).size
+  const of = (tense: LaidStage['tense']) => laid.filter((one) => one.tense === tense).length
+  const first = laid.map(({ from }) => from).toSorted()[0]
+  const last = laid
+    .map(({ to }) => to)
+    .toSorted()
+    .at(-1)
+  const reach =
+    first === undefined || last === undefined
+      ? ''
+      : `, from ${day(first, place)} to ${day(last, place)}`
+  const { run, end } = laidOut
+  const left =
+    end === null
+      ? 'Nothing is left to do.'
+      : `As the build order stands, without odds, the last of it ends ${day(end, place)}; the critical run is ${runNumbers(run, record)}.`
+  return `${counted(shown.length, 'stage')} along the days in the lanes of ${counted(shops, 'shop')}${reach}: ${of('over')} over, ${of('begun')} begun, ${of('to come')} to come. ${left}`
+}
+
+const counted = (n: number, thing: string): string => `${n} ${thing}${n === 1 ? '' : 's'}`

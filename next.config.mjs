@@ -3,6 +3,8 @@ import { fileURLToPath } from 'node:url'
 /** @type {import('next').NextConfig} */
 const config = {
   poweredByHeader: false,
+  // lib/server/web presses all text that leaves the port, the API's too.
+  compress: false,
   reactStrictMode: true,
   // `npm run check` and `npm test` check the types; a start needn't wait for it again.
   typescript: { ignoreBuildErrors: true },

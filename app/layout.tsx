@@ -2,6 +2,7 @@ import type { Metadata, Viewport } from 'next'
 import { connection } from 'next/server'
 import type { ReactNode } from 'react'
 import { DemoStrip } from '@/app/_ui/demo-strip.tsx'
+import { AfterLoad } from '@/app/_ui/install/after-load.tsx'
 import { stencilFace, textFace } from '@/app/_ui/theme/faces.ts'
 import { wornTheme } from '@/app/_ui/theme/worn-theme.ts'
 import { forPages } from '@/lib/server/for-pages.ts'
@@ -32,6 +33,7 @@ export default async function RootLayout({ children }: { readonly children: Reac
       <body>
         {demonstration !== null && <DemoStrip doors={demonstration.doors} />}
         {children}
+        <AfterLoad />
       </body>
     </html>
   )

@@ -21,6 +21,9 @@ const BIN = join(root, 'node_modules', '.bin')
 const INSTALLED = join(root, 'node_modules', '.package-lock.json')
 const GENERATED = join(root, 'lib', 'server', 'generated')
 const BUILT = join(root, '.next', 'fettleyard-sources')
+const WORKER = join('public', 'sw.js')
+/** Scripts that finish a build, and so are sources of what is served. */
+const FINISHING = ['finish-build.ts', 'shell-files.ts'].map((name) => join('lib', 'bin', name))
 const BUILDING = join(root, 'node_modules', '.fettleyard-building')
 /** Longest a build by another run is waited for, in ms. */
 const BUILD_WAIT_MS = 10 * 60_000
@@ -120,11 +123,13 @@ export async function generate() {
  */
 export async function build() {
   const sources = sourcesHash()
-  if (readText(BUILT) === sources) return 'pages are built'
+  const isBuilt = () => readText(BUILT) === sources && existsSync(join(root, WORKER))
+  if (isBuilt()) return 'pages are built'
   await whileNobodyElseBuilds(async () => {
-    if (readText(BUILT) === sources) return
+    if (isBuilt()) return
     say('building the pages (half a minute) …')
     await run('next', ['build'], { NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' })
+    await run(node24(), [join('lib', 'bin', 'finish-build.ts')])
     writeFileSync(BUILT, sources)
   })
   return 'pages built'
@@ -149,6 +154,8 @@ function sourcesHash() {
  * @param {string} file
  */
 function isPageSource(file) {
+  if (file === WORKER) return false
+  if (FINISHING.includes(file)) return true
   if (/\.test\.tsx?$/.test(file) || file.startsWith(join('lib', 'bin'))) return false
   return !file.startsWith(join('lib', 'server')) || file.endsWith('for-pages.ts')
 }

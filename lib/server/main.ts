@@ -18,10 +18,15 @@ import { openCommands } from './run-command.ts'
 import type { Services } from './services.ts'
 import { Stop } from './stop.ts'
 import { stampAddress } from './web/address.ts'
+import { compress } from './web/compress.ts'
 import { type Front, openFront } from './web/front.ts'
 import { allowOwnScripts, protect } from './web/headers.ts'
 import { ownOrigin, publicOrigin } from './web/origin.ts'
 import { openPages, type Pages } from './web/pages.ts'
+import { staticFiles } from './web/static-files.ts'
+
+/** The service worker's script, made when the pages are built. */
+const WORKER_PATH = '/sw.js'
 
 /** What a stop closes, last opened first: the port before the sockets, Postgres at the very end. */
 const closers: (() => Promise<unknown>)[] = []
@@ -104,15 +109,23 @@ function openServices(env: Env, front: Front, databaseUrl: string): Services {
 function listener(doors: Doors, pages: Pages) {
   const { env, secure } = doors
   const api = getRequestListener(apiApp(doors).fetch, { overrideGlobalObjects: false })
-  return (...[request, response]: Parameters<Pages['answer']>) => {
+  const statics = staticFiles(env)
+  const answer: Pages['answer'] = (request, response) => {
     const path = request.url ?? '/'
-    protect(response, secure)
-    stampAddress(request, env)
     if (/^\/api(?!\/auth\/)(?=[/?]|$)/.test(path)) return void api(request, response)
     if (!path.startsWith('/_next/')) allowOwnScripts(request, response, env.mode)
     // So that sign-in can lead back to it.
     request.headers[PATH_HEADER] = path
+    // The browser asks for a new worker itself, and must never be told an old one.
+    if (path === WORKER_PATH) response.setHeader('cache-control', 'no-cache')
     pages.answer(request, response)
+  }
+  return (...[request, response]: Parameters<Pages['answer']>) => {
+    protect(response, secure)
+    stampAddress(request, env)
+    statics(request, response, () =>
+      compress.pass(request, response, () => answer(request, response)),
+    )
   }
 }
 

@@ -1,5 +1,5 @@
 'use client'
-import { useState } from 'react'
+import { Picture } from './picture.tsx'
 
 /** Where a file of a project is fetched, as far as this person may see it. */
 export const fileAddress = (project: string, sha256: string, folder?: string): string =>
@@ -39,24 +39,5 @@ export function Photos({
         </figure>
       ))}
     </div>
-  )
-}
-
-/** What shows no picture is a paper: the link around it opens it. */
-function Picture({ address, caption }: { readonly address: string; readonly caption: string }) {
-  const [isPaper, setPaper] = useState(false)
-  if (isPaper) return <span className="small">Open the document</span>
-  return (
-    // biome-ignore lint/performance/noImgElement: our own server gives the file as it is, and only to who may see it
-    <img
-      src={address}
-      alt={caption}
-      loading="lazy"
-      ref={(image) => {
-        // It may have failed before there was anybody to hear it.
-        if (image?.complete === true && image.naturalWidth === 0) setPaper(true)
-      }}
-      onError={() => setPaper(true)}
-    />
   )
 }

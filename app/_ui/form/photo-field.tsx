@@ -1,12 +1,22 @@
 'use client'
 import { useId, useState } from 'react'
+import { Mark } from '@/app/_ui/mark.tsx'
 import { fileAddress } from '@/app/_ui/photos.tsx'
-import { uploadFile } from './upload-file.ts'
+import { useProjectIfAny } from '@/lib/live/project-provider.tsx'
+import { ChosenFile } from './chosen-file.tsx'
+import { FieldSays } from './field-says.tsx'
+import { TickField } from './text-field.tsx'
+import { useChoose } from './use-choose.ts'
+import { type ListChange, useFieldFiles } from './use-field-files.ts'
 
-/** Photos and sheets that go with a press: taken or chosen, sent at once, named by their hash. */
+/**
+ * Photos and papers that go with a press: taken or chosen, made small and upright, kept on this phone until the server has them. Those
+ * of a press that wasn't done are there again after a reload; `letGoOfField(use)` ends that.
+ */
 export function PhotoField({
   project,
   folder,
+  use,
   label,
   files,
   onChange,
@@ -14,80 +24,95 @@ export function PhotoField({
   readonly project: string
   /** Where they are sent, if not to the project's own folder. */
   readonly folder?: string
+  /** The press they belong to, such as `check chk_…`: one name for each form on this phone. */
+  readonly use: string
   readonly label: string
   readonly files: readonly string[]
-  /** Told how the list changes, not what it becomes: another photo may have arrived while this one was on its way. */
-  readonly onChange: (change: (files: readonly string[]) => readonly string[]) => void
+  readonly onChange: (change: ListChange) => void
 }) {
   const id = useId()
-  const [waiting, setWaiting] = useState(0)
-  const [wrong, setWrong] = useState<readonly string[]>([])
-  const [pictures, setPictures] = useState<ReadonlyMap<string, string>>(new Map())
+  const person = useProjectIfAny()?.reader.person ?? null
   const to = folder ?? `/api/projects/${project}/files`
+  const held = useFieldFiles(use, person, onChange)
+  const choosing = useChoose({ folder: to, person, use }, onChange)
+  const [keepPlace, setKeepPlace] = useState(false)
+  // Of all others only this phone has a picture, until a press names them.
+  const [fromRecord] = useState(files)
+  const [undo, setUndo] = useState<{ readonly n: number; readonly press: () => void } | null>(null)
 
-  const send = async (chosen: readonly File[]) => {
-    setWaiting((left) => left + chosen.length)
-    const sent: string[] = []
-    const faults: string[] = []
-    for (const file of chosen) {
-      const answer = await uploadFile(to, file)
-      if (answer.ok) {
-        sent.push(answer.sha256)
-        // Shown from the phone: until the press names it, not everybody who sends it may fetch it.
-        const address = URL.createObjectURL(file)
-        setPictures((known) => new Map(known).set(answer.sha256, address))
-      } else faults.push(answer.message)
-      setWaiting((left) => left - 1)
-    }
-    setWrong(faults)
-    onChange((there) => [...new Set([...there, ...sent])])
+  const shown = files.map((sha256) => ({
+    sha256,
+    onPhone: held.shelf.find((file) => file.sha256 === sha256),
+  }))
+  const choose = (input: HTMLInputElement) => {
+    const chosen = [...(input.files ?? [])]
+    input.value = ''
+    setUndo(null)
+    void choosing.choose(chosen, keepPlace)
   }
 
   return (
-    <div className="field">
-      <label htmlFor={id}>{label}</label>
-      <input
-        id={id}
-        type="file"
-        multiple
-        accept="image/jpeg,image/png,image/webp,application/pdf"
-        aria-describedby={`${id}-says`}
-        onChange={(event) => {
-          const chosen = [...(event.target.files ?? [])]
-          event.target.value = ''
-          void send(chosen)
-        }}
-      />
-      <div id={`${id}-says`} aria-live="polite">
-        {waiting > 0 && <p className="hint">Sending, {waiting} to go…</p>}
-        {wrong.map((message) => (
-          <p key={message} className="wrong">
-            {message}
-          </p>
-        ))}
+    <fieldset className="picks stack tight photo-field">
+      <legend>{label}</legend>
+      <div className="pair">
+        <label className="btn btn-line btn-file">
+          <Mark name="camera" /> Take a photo
+          <input
+            type="file"
+            accept="image/*"
+            capture="environment"
+            aria-describedby={`${id}-says`}
+            onChange={(event) => choose(event.target)}
+          />
+        </label>
+        <label className="btn btn-line btn-file">
+          Choose photos
+          <input
+            type="file"
+            multiple
+            accept="image/jpeg,image/png,image/webp,application/pdf"
+            aria-describedby={`${id}-says`}
+            onChange={(event) => choose(event.target)}
+          />
+        </label>
       </div>
-      {files.length > 0 && (
+      <TickField
+        label="Keep in each photo where it was taken"
+        checked={keepPlace}
+        onChange={setKeepPlace}
+      />
+      <FieldSays id={`${id}-says`} held={held} choosing={choosing} />
+      {undo !== null && (
+        <div className="row">
+          <p>Photo {undo.n} is left out.</p>
+          <button
+            type="button"
+            className="btn btn-line btn-small"
+            onClick={() => {
+              undo.press()
+              setUndo(null)
+            }}
+          >
+            Put it back
+          </button>
+        </div>
+      )}
+      {shown.length > 0 && (
         <ul className="pics">
-          {files.map((file, n) => (
-            <li key={file} className="stack tight">
-              <a href={pictures.get(file) ?? fileAddress(project, file, folder)} className="photo">
-                {/* biome-ignore lint/performance/noImgElement: our own server gives the file as it is, and only to who may see it */}
-                <img
-                  src={pictures.get(file) ?? fileAddress(project, file, folder)}
-                  alt={`${label}, ${n + 1}`}
-                />
-              </a>
-              <button
-                type="button"
-                className="btn btn-line"
-                onClick={() => onChange((there) => there.filter((other) => other !== file))}
-              >
-                Leave {n + 1} out
-              </button>
-            </li>
+          {shown.map(({ sha256, onPhone }, n) => (
+            <ChosenFile
+              key={sha256}
+              caption={`${label}, ${n + 1}`}
+              address={fileAddress(project, sha256, folder)}
+              isNamed={fromRecord.includes(sha256)}
+              onPhone={onPhone}
+              sent={onPhone === undefined ? undefined : held.progress.get(onPhone.address)}
+              number={n + 1}
+              onLeaveOut={() => setUndo({ n: n + 1, press: held.leaveOut(sha256) })}
+            />
           ))}
         </ul>
       )}
-    </div>
+    </fieldset>
   )
 }

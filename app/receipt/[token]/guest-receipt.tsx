@@ -13,6 +13,8 @@ import {
 } from '@/app/p/[project]/handovers/receive-fields.tsx'
 import type { Receipt } from '@/lib/command/wire-access.ts'
 import { isSigned } from '@/lib/custody/signature.ts'
+import { letGoOfField } from '@/lib/live/files/keep-file.ts'
+import { sendWaitingFiles } from '@/lib/live/files/send-waiting-file.ts'
 import { useLocale, useNow } from '@/lib/live/live-provider.tsx'
 import { Handover } from '@/lib/record/entities/things.ts'
 import { listed } from '@/lib/words/names.ts'
@@ -36,6 +38,7 @@ export function GuestReceipt({
   const [signature, setSignature] = useState('')
   const [files, setFiles] = useState<readonly string[]>([])
   const [pressed, setPressed] = useState(false)
+  const use = `receipt ${handover.id}`
   const [waiting, setWaiting] = useState(false)
   const [wrong, setWrong] = useState<string>()
   const place = { locale, timeZone: initial.timeZone, now }
@@ -54,14 +57,24 @@ export function GuestReceipt({
     if (!read.ok || nameWrong !== undefined || unsigned !== undefined) return
     setWaiting(true)
     setWrong(undefined)
+    const sent = files.length === 0 ? null : await sendWaitingFiles(null)
+    if (sent?.is === 'waits') {
+      setWaiting(false)
+      setWrong('There is no signal. The photos are kept on this phone; press again when there is.')
+      return
+    }
     const answer = await askServer(
       Received,
       `/api/receipts/${token}`,
       posting({ ...read.input, files, receivedByName: name.trim(), signature }),
     )
     setWaiting(false)
-    if (answer.ok) setHandover(answer.data.handover)
-    else setWrong(answer.message)
+    if (!answer.ok) {
+      setWrong(answer.message)
+      return
+    }
+    await letGoOfField(use)
+    setHandover(answer.data.handover)
   }
 
   return (
@@ -95,6 +108,7 @@ export function GuestReceipt({
           <PhotoField
             project={handover.project}
             folder={`/api/receipts/${token}/files`}
+            use={use}
             label="Photos as received"
             files={files}
             onChange={setFiles}

@@ -25,14 +25,18 @@ export async function keepFile(file: FileToKeep): Promise<Sha256> {
   return sha256
 }
 
-/** The files that were chosen in this field and whose press isn't done. */
-export async function filesOfField(use: string): Promise<readonly WaitingFile[]> {
-  return (await filesOnPhone()).filter((file) => file.use === use)
+/** The files that this person chose in this field and whose press isn't done. */
+export async function filesOfField(
+  use: string,
+  person: PersonId | null,
+): Promise<readonly WaitingFile[]> {
+  return (await filesOnPhone()).filter((file) => file.use === use && file.person === person)
 }
 
 /** The press that names the files of a field is done, or waits in the outbox: what hasn't arrived goes on waiting, without the field. */
 export async function letGoOfField(use: string): Promise<void> {
-  for (const { address } of await filesOfField(use)) {
+  const chosen = (await filesOnPhone()).filter((file) => file.use === use)
+  for (const { address } of chosen) {
     await changeFile(address, (file) => (file.bytes === null ? null : { ...file, use: null }))
   }
 }

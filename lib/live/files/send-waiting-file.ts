@@ -3,6 +3,7 @@ import type { Sha256 } from '../../record/scalars.ts'
 import type { WaitingFile } from '../phone/phone-store.ts'
 import { tellProgress } from './file-news.ts'
 import { changeFile, fileOnPhone, filesOnPhone } from './file-shelf.ts'
+import { dropFile } from './keep-file.ts'
 
 /** What came of sending a file: it is there; it waits for a signal or for a session; or the server won't have it. */
 export type SentFile =
@@ -24,9 +25,14 @@ export async function sendWaitingFile(sha256: Sha256): Promise<SentFile> {
   return worst
 }
 
+/** A press that nobody came back to: its photos, which the server has, are forgotten here after so long, in ms. */
+const FORGET_MS = 14 * 86_400_000
+
 /** Sends all that waits for this person, oldest first; stops where there is no signal. A guest's goes with anybody's. */
 export async function sendWaitingFiles(person: PersonId | null): Promise<SentFile> {
   for (const file of await filesOnPhone()) {
+    if (file.bytes === null && Date.now() - Date.parse(file.addedAt) > FORGET_MS)
+      await dropFile(file.address)
     if (file.bytes === null || file.no !== null) continue
     if (file.person !== null && file.person !== person) continue
     const sent = await sendWaitingFile(file.sha256)

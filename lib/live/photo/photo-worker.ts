@@ -1,15 +1,19 @@
-import { preparePhoto } from './prepare-photo.ts'
+import { type Prepared, preparePhoto } from './prepare-photo.ts'
 
 /** What the page asks its worker. */
 export interface PhotoAsked {
+  readonly id: number
   readonly file: Blob
   readonly keepPlace: boolean
 }
 
-// One at a time: each decoded photo takes some 50 MB.
-addEventListener('message', ({ data }: MessageEvent<PhotoAsked>) => {
-  preparePhoto(data.file, data.keepPlace).then(
-    (prepared) => postMessage(prepared),
-    () => postMessage({ is: 'unreadable', why: 'damaged' }),
-  )
+/** What the worker answers. */
+export interface PhotoAnswered {
+  readonly id: number
+  readonly prepared: Prepared
+}
+
+addEventListener('message', ({ data: { id, file, keepPlace } }: MessageEvent<PhotoAsked>) => {
+  const answer = (prepared: Prepared) => postMessage({ id, prepared } satisfies PhotoAnswered)
+  preparePhoto(file, keepPlace).then(answer, () => answer({ is: 'unreadable', why: 'damaged' }))
 })

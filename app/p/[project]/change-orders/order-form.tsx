@@ -6,6 +6,7 @@ import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { SelectField, TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
+import { letGoOfField } from '@/lib/live/files/keep-file.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import { sumOf } from '@/lib/money/sum.ts'
 import { linesOf } from '@/lib/money/totals.ts'
@@ -43,6 +44,7 @@ export function OrderForm({ order }: { readonly order: ChangeOrder | null }) {
       : stand.map((line) => draftOf(line, reader.currency))
   })
   const [pressed, setPressed] = useState(false)
+  const use = `change order ${order?.id ?? record.id}`
 
   const typed = lines.filter((line) => !isBlank(line))
   const read = typed.map((line) => readLine(line, reader.currency))
@@ -68,8 +70,9 @@ export function OrderForm({ order }: { readonly order: ChangeOrder | null }) {
     }
     const known = new Set(record.changeOrders.rows.keys())
     if (order !== null) {
-      if (await press.send({ changeOrder: order.id, ...shared, days: daysRead }))
-        router.push(`/p/${record.id}/change-orders/${order.id}`)
+      if (!(await press.send({ changeOrder: order.id, ...shared, days: daysRead }))) return
+      await letGoOfField(use)
+      router.push(`/p/${record.id}/change-orders/${order.id}`)
       return
     }
     const outcome = await press.command.send({
@@ -78,6 +81,7 @@ export function OrderForm({ order }: { readonly order: ChangeOrder | null }) {
       ...(daysRead === null ? {} : { days: daysRead }),
     })
     if (outcome.status !== 200) return
+    await letGoOfField(use)
     const raised = outcome.changed
       .flatMap(({ entities }) => entities)
       .find((entity) => entity.kind === 'changeOrder' && !known.has(entity.id))
@@ -134,7 +138,13 @@ export function OrderForm({ order }: { readonly order: ChangeOrder | null }) {
           onChange={setDays}
           wrong={pressed ? daysWrong : undefined}
         />
-        <PhotoField project={record.id} label="Photos" files={files} onChange={setFiles} />
+        <PhotoField
+          project={record.id}
+          use={use}
+          label="Photos"
+          files={files}
+          onChange={setFiles}
+        />
       </section>
       <section className="sheet stack">
         <Head title="Lines" note="before tax" />

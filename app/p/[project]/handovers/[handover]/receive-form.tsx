@@ -4,6 +4,7 @@ import { PhotoField } from '@/app/_ui/form/photo-field.tsx'
 import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { useDesk } from '@/app/_ui/use-desk.ts'
+import { letGoOfField } from '@/lib/live/files/keep-file.ts'
 import type { Handover } from '@/lib/record/entities/things.ts'
 import type { PartyId } from '@/lib/record/ids.ts'
 import { label } from '@/lib/words/labels.ts'
@@ -24,6 +25,7 @@ export function ReceiveForm({
   const [receipt, setReceipt] = useState(emptyReceipt)
   const [files, setFiles] = useState<readonly string[]>([])
   const [pressed, setPressed] = useState(false)
+  const use = `receive ${handover.id}`
   const pieces = piecesIn(handover, record)
   const read = readReceipt(receipt, pieces)
   const what = whatMoves(handover, record, reader.locale)
@@ -35,12 +37,14 @@ export function ReceiveForm({
         event.preventDefault()
         setPressed(true)
         if (!read.ok) return
-        void press.send({
-          handover: handover.id,
-          ...read.input,
-          files: [...files],
-          ...(told === undefined ? {} : { told }),
-        })
+        void press
+          .send({
+            handover: handover.id,
+            ...read.input,
+            files: [...files],
+            ...(told === undefined ? {} : { told }),
+          })
+          .then((done) => (done ? letGoOfField(use) : undefined))
       }}
     >
       <div className="head">
@@ -59,6 +63,7 @@ export function ReceiveForm({
       />
       <PhotoField
         project={record.id}
+        use={use}
         label="Photos as received"
         files={files}
         onChange={setFiles}

@@ -6,6 +6,7 @@ import { readWhole } from '@/app/_ui/form/read-whole.ts'
 import { TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { useDesk } from '@/app/_ui/use-desk.ts'
+import { letGoOfField } from '@/lib/live/files/keep-file.ts'
 import type { Handover } from '@/lib/record/entities/things.ts'
 import type { PartyId } from '@/lib/record/ids.ts'
 import { label } from '@/lib/words/labels.ts'
@@ -29,6 +30,7 @@ export function ReleaseForm({
   const [files, setFiles] = useState<readonly string[]>(handover.files)
   const [wrong, setWrong] = useState<string>()
   const [pressed, setPressed] = useState(false)
+  const use = `release ${handover.id}`
   // Told by phone, the words may have stayed on the phone.
   const unsaid = told === undefined && condition.trim() === ''
   const what = whatMoves(handover, record, reader.locale)
@@ -41,14 +43,16 @@ export function ReleaseForm({
     }
     setWrong(undefined)
     if (unsaid) return
-    void press.send({
-      handover: handover.id,
-      condition,
-      care,
-      pieces: count,
-      files: [...files],
-      ...(told === undefined ? {} : { told }),
-    })
+    void press
+      .send({
+        handover: handover.id,
+        condition,
+        care,
+        pieces: count,
+        files: [...files],
+        ...(told === undefined ? {} : { told }),
+      })
+      .then((done) => (done ? letGoOfField(use) : undefined))
   }
 
   return (
@@ -95,7 +99,7 @@ export function ReleaseForm({
         onChange={setPieces}
         wrong={wrong ?? press.wrong('pieces')}
       />
-      <PhotoField project={record.id} label="Photos" files={files} onChange={setFiles} />
+      <PhotoField project={record.id} use={use} label="Photos" files={files} onChange={setFiles} />
       <PressFoot
         press={press}
         label={label('handover.release', { name: what })}

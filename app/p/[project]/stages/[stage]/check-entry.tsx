@@ -2,6 +2,7 @@
 import { type FormEvent, useState } from 'react'
 import { PhotoField } from '@/app/_ui/form/photo-field.tsx'
 import { Outcome } from '@/app/_ui/press/outcome.tsx'
+import { letGoOfField } from '@/lib/live/files/keep-file.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import { useCommand } from '@/lib/live/use-command.ts'
 import type { Json } from '@/lib/record/condition.ts'
@@ -54,9 +55,11 @@ function EntryForm({
   const [typed, setTyped] = useState('')
   const [wrong, setWrong] = useState('')
   const [files, setFiles] = useState<readonly string[]>([])
+  const use = `check ${check.id}`
   const press = useCommand('check.record', () => {
     setTyped('')
     setFiles([])
+    void letGoOfField(use)
     done()
   })
 
@@ -97,6 +100,7 @@ function EntryForm({
         <>
           <PhotoField
             project={record.id}
+            use={use}
             label={check.type === 'photo' ? 'Photos' : 'Document'}
             files={files}
             onChange={setFiles}

@@ -1,0 +1,80 @@
+'use client'
+import { useEffect, useState } from 'react'
+import { Mark, type MarkName } from '@/app/_ui/mark.tsx'
+import { Picture } from '@/app/_ui/picture.tsx'
+import type { WaitingFile } from '@/lib/live/phone/phone-store.ts'
+
+/** One file of a field: its picture, how far it is in words, and the press that leaves it out. */
+export function ChosenFile({
+  caption,
+  address,
+  isNamed,
+  onPhone,
+  sent,
+  number,
+  onLeaveOut,
+}: {
+  readonly caption: string
+  /** Where the server has it. */
+  readonly address: string
+  /** The record names it already, so the server shows it. */
+  readonly isNamed: boolean
+  /** As it lies on this phone; nothing where only the server has it. */
+  readonly onPhone: WaitingFile | undefined
+  /** How far it is on its way, 0 to 1. */
+  readonly sent: number | undefined
+  readonly number: number
+  readonly onLeaveOut: () => void
+}) {
+  const thumb = useObjectUrl(onPhone?.thumb ?? null)
+  const whole = useObjectUrl(onPhone?.bytes ?? null)
+  const { mark, words } =
+    onPhone === undefined && !isNamed
+      ? { mark: 'waiting' as const, words: 'One moment…' }
+      : stateOf(onPhone, sent)
+  const isPaper = onPhone !== undefined && onPhone.thumb === null
+  return (
+    <li className="stack tight">
+      <a href={whole ?? address} className="photo" target="_blank" rel="noreferrer">
+        {isPaper ? (
+          <span className="small">{onPhone.name}</span>
+        ) : (
+          (isNamed || thumb !== null) && <Picture address={thumb ?? address} caption={caption} />
+        )}
+      </a>
+      <p className="small chosen-state">
+        <Mark name={mark} /> {words}
+      </p>
+      {onPhone?.no !== null && onPhone?.no !== undefined && <p className="wrong">{onPhone.no}</p>}
+      <button type="button" className="btn btn-line" onClick={onLeaveOut}>
+        Leave {number} out
+      </button>
+    </li>
+  )
+}
+
+function stateOf(
+  onPhone: WaitingFile | undefined,
+  sent: number | undefined,
+): { readonly mark: MarkName; readonly words: string } {
+  if (onPhone === undefined || onPhone.bytes === null) return { mark: 'met', words: 'Arrived' }
+  if (onPhone.no !== null) return { mark: 'refused', words: 'Not taken' }
+  return sent === undefined || sent === 0
+    ? { mark: 'unsent', words: 'Kept on this phone' }
+    : { mark: 'unsent', words: `Sending, ${Math.floor(sent * 100)} %` }
+}
+
+/** An address of this tab's own for bytes on the phone; null before it is there, and where there are none. */
+function useObjectUrl(bytes: Blob | null): string | null {
+  const [url, setUrl] = useState<string | null>(null)
+  useEffect(() => {
+    if (bytes === null) return
+    const made = URL.createObjectURL(bytes)
+    setUrl(made)
+    return () => {
+      setUrl(null)
+      URL.revokeObjectURL(made)
+    }
+  }, [bytes])
+  return url
+}

@@ -20,7 +20,8 @@ async function serious(page: Page, theme: string): Promise<readonly string[]> {
 export async function faultsAt(page: Page, path: string): Promise<readonly string[]> {
   await page.setViewportSize(PHONE)
   await page.emulateMedia({ colorScheme: 'light' })
-  await page.goto(path)
+  const answer = await page.goto(path)
+  expect(answer?.ok(), `${path} answers`).toBe(true)
   await expect(page.locator('main')).toBeVisible()
   const found = [
     ...(await serious(page, 'card')),

@@ -1,13 +1,6 @@
 'use client'
 import { createContext, type ReactNode, use, useCallback, useEffect, useState } from 'react'
-import { Mark, type MarkName } from './mark.tsx'
-
-/** What a toast says, and the press that takes it back. */
-export interface ToastWords {
-  readonly text: string
-  readonly mark?: MarkName
-  readonly undo?: { readonly label: string; readonly press: () => void }
-}
+import { ToastFace, type ToastWords } from './toast-face.tsx'
 
 const ToastContext = createContext<((words: ToastWords) => void) | null>(null)
 
@@ -27,27 +20,7 @@ export function ToastProvider({ children }: { readonly children: ReactNode }) {
     <ToastContext value={show}>
       {children}
       <div className="toast-place" role="status">
-        {words !== null && (
-          <div className="toast">
-            <Mark name={words.mark ?? 'met'} />
-            <p>{words.text}</p>
-            {words.undo !== undefined && (
-              <button
-                type="button"
-                className="btn btn-line"
-                onClick={() => {
-                  words.undo?.press()
-                  setWords(null)
-                }}
-              >
-                {words.undo.label}
-              </button>
-            )}
-            <button type="button" className="toast-away" onClick={() => setWords(null)}>
-              Close
-            </button>
-          </div>
-        )}
+        {words !== null && <ToastFace words={words} onClose={() => setWords(null)} />}
       </div>
     </ToastContext>
   )

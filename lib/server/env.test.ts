@@ -10,6 +10,7 @@ describe('the settings', () => {
       databaseUrl: undefined,
       publicUrl: undefined,
       demoDoors: false,
+      partsPage: false,
     })
   })
 
@@ -23,12 +24,19 @@ describe('the settings', () => {
     ['SMTP_URL', 'https://mail.example'],
     ['AUTH_SECRET', 'short'],
     ['DEMO_DOORS', 'perhaps'],
+    ['PARTS_PAGE', 'perhaps'],
   ])('name %s when it is "%s"', (name, text) => {
     expect(() => readEnv({ [name]: text })).toThrow(new RegExp(`^${name} `))
   })
 
   it('name every fault at once', () => {
     expect(() => readEnv({ PORT: 'x', DEMO_DOORS: 'x' })).toThrow(/PORT .*\n.*DEMO_DOORS /)
+  })
+
+  it('show the parts of the look in development, else only where they are asked for', () => {
+    expect(readEnv({ NODE_ENV: 'development' })).toMatchObject({ partsPage: true })
+    expect(readEnv({ NODE_ENV: 'production' })).toMatchObject({ partsPage: false })
+    expect(readEnv({ PARTS_PAGE: 'yes' })).toMatchObject({ partsPage: true })
   })
 
   it('never show a password', () => {

@@ -22,6 +22,8 @@ export type Env = {
   readonly authSecret: string | undefined
   /** Whether one-press sign-in as a demonstration person is allowed beyond loopback. */
   readonly demoDoors: boolean
+  /** Whether the page of all parts of the look is there; in development it always is. */
+  readonly partsPage: boolean
 }
 
 const LOOPBACK = new Set(['127.0.0.1', 'localhost', '::1'])
@@ -58,6 +60,7 @@ const SETTINGS = {
     'has at least 32 characters; leave it out and one is made and kept in the data folder',
   ],
   DEMO_DOORS: [z.enum(['yes', 'no']), 'is "yes" or "no"'],
+  PARTS_PAGE: [z.enum(['yes', 'no']), 'is "yes" or "no"'],
 } as const
 
 /**
@@ -88,6 +91,7 @@ export function readEnv(from: Readonly<Record<string, string | undefined>>): Env
     mailFrom: from.MAIL_FROM || 'fettleyard@localhost',
     authSecret: from.AUTH_SECRET || undefined,
     demoDoors: from.DEMO_DOORS === 'yes',
+    partsPage: from.NODE_ENV === 'development' || from.PARTS_PAGE === 'yes',
   }
 }
 

@@ -34,6 +34,8 @@ export type JournalFilter = {
  */
 export type ForPages = {
   readonly version: string
+  /** Whether the page of all parts of the look is shown. */
+  readonly partsPage: boolean
   /** For next-auth's route: how its cookies are made. */
   readonly auth: {
     readonly secret: string

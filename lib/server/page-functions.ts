@@ -20,6 +20,7 @@ export function pageFunctions(doors: Doors): ForPages {
   }
   return {
     version: doors.version,
+    partsPage: doors.env.partsPage,
     auth: {
       secret,
       secure,

@@ -1,12 +1,13 @@
 'use client'
-import { type ReactNode, useEffect, useRef, useState } from 'react'
+import { useEffect, useId, useRef, useState } from 'react'
+import { HeldFace, type HeldFaceOf, type HeldState } from './held-face.tsx'
 
 /** How long a thumb must lie on it. */
 const HOLD_MS = 1000
 
 /**
- * The press for what can't be taken back: held for a second, or Enter or Space twice. Lifting early does nothing. It says its progress
- * aloud.
+ * The press for what can't be taken back: held for a second, or Enter or Space twice. Lifting early does nothing, and offers two taps to who
+ * can't hold. It says its progress aloud.
  */
 export function HeldPress({
   label,
@@ -14,79 +15,65 @@ export function HeldPress({
   waiting,
   disabled,
   onPressed,
-}: {
-  readonly label: ReactNode
-  readonly hint: ReactNode
+}: Pick<HeldFaceOf, 'label' | 'hint' | 'disabled'> & {
   readonly waiting: boolean
-  readonly disabled?: boolean
   readonly onPressed: () => void
 }) {
-  const [state, setState] = useState<'idle' | 'holding' | 'once' | 'done'>('idle')
+  const [state, setState] = useState<HeldState>('idle')
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined)
+  const byPointer = useRef(false)
+  const id = useId()
   useEffect(() => () => clearTimeout(timer.current), [])
 
   const idle = waiting || disabled === true
   const finish = () => {
-    setState('done')
+    setState('idle')
     onPressed()
   }
-  const begin = () => {
+  const step = () => {
     if (idle) return
-    setState('holding')
-    timer.current = setTimeout(finish, HOLD_MS)
+    if (state === 'once') finish()
+    else setState('once')
   }
   const lift = () => {
     clearTimeout(timer.current)
-    setState((now) => (now === 'holding' ? 'idle' : now))
+    setState((now) => (now === 'holding' ? 'early' : now))
   }
 
   return (
-    <div className="stack tight">
-      <button
-        type="button"
-        className={`press ${state === 'holding' ? 'press-held' : ''}`}
-        disabled={idle}
-        onPointerDown={(event) => {
-          if (event.button === 0) begin()
-        }}
-        onPointerUp={lift}
-        onPointerLeave={lift}
-        onPointerCancel={lift}
-        onContextMenu={(event) => event.preventDefault()}
-        onBlur={() => {
-          lift()
-          setState('idle')
-        }}
-        onKeyDown={(event) => {
-          if ((event.key !== 'Enter' && event.key !== ' ') || event.repeat || idle) return
-          event.preventDefault()
-          if (state === 'once') finish()
-          else setState('once')
-        }}
-        onClick={(event) => {
-          // A screen reader's own press comes as a bare click: it asks for a second one, as the keys do.
-          if (event.detail !== 0 || idle) return
-          if (state === 'once') finish()
-          else setState('once')
-        }}
-      >
-        <svg viewBox="0 0 46 58" aria-hidden="true">
-          <path d="M17 2h12v20q0 8 10 12v8H7v-8q10-4 10-12zM3 46h40v10H3z" />
-        </svg>
-        <span>
-          <b>{label}</b>
-          {hint}
-        </span>
-      </button>
-      <p className="small" aria-live="assertive">
-        {waiting
-          ? 'Sending…'
-          : state === 'holding'
-            ? 'Keep holding for a second…'
-            : state === 'once'
-              ? 'Press once more to confirm.'
-              : ''}
-      </p>
-    </div>
+    <HeldFace
+      id={id}
+      label={label}
+      hint={hint}
+      state={waiting ? 'sending' : state}
+      disabled={disabled}
+      onTwice={step}
+      onLeave={() => {
+        clearTimeout(timer.current)
+        setState('idle')
+      }}
+      events={{
+        onPointerDown: (event) => {
+          byPointer.current = true
+          if (event.button !== 0 || idle) return
+          setState('holding')
+          timer.current = setTimeout(finish, HOLD_MS)
+        },
+        onPointerUp: lift,
+        onPointerLeave: lift,
+        onPointerCancel: lift,
+        onContextMenu: (event) => event.preventDefault(),
+        // A key kept down is one press, not many.
+        onKeyDown: (event) => {
+          byPointer.current = false
+          if (event.repeat) event.preventDefault()
+        },
+        // Keys and a screen reader's own press come as a bare click; a pointer's click says nothing that holding has not said.
+        onClick: ({ detail }) => {
+          if (detail === 0 || !byPointer.current) step()
+          byPointer.current = false
+        },
+      }}
+    />
   )
 }

@@ -38,7 +38,7 @@ export interface Both {
 
 /** The colours that tokens.css gives by `#`, by token. */
 export function colours(): ReadonlyMap<string, Both> {
-  const root = rulesOf('tokens.css').find(({ selector }) => selector === ':root')
+  const root = rulesOf('tokens.css').find(({ selector }) => selector.startsWith(':root'))
   if (root === undefined) throw new Error('tokens.css has no :root.')
   return new Map(
     [...root.sets].flatMap(([name, value]): [string, Both][] => {

@@ -5,6 +5,7 @@ import { type CommandPress, useCommand } from '@/lib/live/use-command.ts'
 import type { CommandName } from '@/lib/record/command-names.ts'
 import type { Json } from '@/lib/record/condition.ts'
 import type { StageId } from '@/lib/record/ids.ts'
+import { PressFace } from './press-face.tsx'
 
 /** What is said when it is done, and the command that takes it back. */
 export interface DoneWords {
@@ -60,26 +61,19 @@ export function PressButton({
         : { undo: { label: back.label, press: () => void takeBack(back.input) } }),
     })
   })
-  const names = [
-    'btn',
-    line === true ? 'btn-line' : '',
-    wide === true ? 'btn-wide' : '',
-    small === true ? 'btn-small' : '',
-  ]
   return (
     <div className="stack tight">
       {/* Another command is another button: a live change never swaps what a thumb already lies on. */}
-      <button
+      <PressFace
         key={name}
-        type="button"
-        className={names.filter((part) => part !== '').join(' ')}
-        aria-busy={press.waiting}
-        onClick={() => {
-          if (!press.waiting) void press.send(input)
-        }}
+        line={line}
+        wide={wide}
+        small={small}
+        waiting={press.waiting}
+        onPress={() => void press.send(input)}
       >
-        {press.waiting ? 'Sending…' : children}
-      </button>
+        {children}
+      </PressFace>
       <Outcome press={press} stage={stage} />
     </div>
   )

@@ -1,0 +1,19 @@
+import Link from 'next/link'
+import type { ReactNode } from 'react'
+
+/** The line under the plate: how fresh this is, the way out, and what somebody else just did. */
+export function LiveFace({ says, said }: { readonly says: ReactNode; readonly said: ReactNode }) {
+  return (
+    <div className="live-line small">
+      <p role="status">{says}</p>
+      <p>
+        <Link className="row-link" prefetch={false} href="/account">
+          Your account, sign out
+        </Link>
+      </p>
+      <p className="live-said" aria-live="polite">
+        {said}
+      </p>
+    </div>
+  )
+}

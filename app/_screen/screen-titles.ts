@@ -5,6 +5,7 @@
 export const screenTitles = {
   '/p/[project]': 'Project',
   '/p/[project]/account': 'Account',
+  '/p/[project]/assemblies/[assembly]': 'Assembly',
   '/p/[project]/build-order': 'Build order',
   '/p/[project]/change-orders': 'Change orders',
   '/p/[project]/change-orders/[order]': 'Change order',
@@ -24,6 +25,7 @@ export const screenTitles = {
   '/p/[project]/set-up/import': 'Import a build order',
   '/p/[project]/set-up/stages/[stage]': 'Stage set-up',
   '/p/[project]/stages/[stage]': 'Stage',
+  '/p/[project]/tags': 'Tags',
   '/p/[project]/windows': 'Slots and windows',
   '/shops/[shop]': 'Day sheet',
   '/shops/[shop]/diary': 'Shop diary',

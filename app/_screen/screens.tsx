@@ -32,6 +32,12 @@ export const screens: { readonly [Path in ScreenPath]: LateScreen } = {
     const { AccountScreen } = await import('@/app/p/[project]/account/account-screen.tsx')
     return AccountScreen
   }),
+  '/p/[project]/assemblies/[assembly]': late(async () => {
+    const { AssemblyScreen } = await import(
+      '@/app/p/[project]/assemblies/[assembly]/assembly-screen.tsx'
+    )
+    return (asked) => <AssemblyScreen id={param(asked, 'assembly')} />
+  }),
   '/p/[project]/build-order': late(async () => {
     const { BuildOrderScreen } = await import(
       '@/app/p/[project]/build-order/build-order-screen.tsx'
@@ -119,6 +125,10 @@ export const screens: { readonly [Path in ScreenPath]: LateScreen } = {
   '/p/[project]/stages/[stage]': late(async () => {
     const { StageScreen } = await import('@/app/p/[project]/stages/[stage]/stage-screen.tsx')
     return (asked) => <StageScreen id={param(asked, 'stage')} />
+  }),
+  '/p/[project]/tags': late(async () => {
+    const { TagsScreen } = await import('@/app/p/[project]/tags/tags-screen.tsx')
+    return TagsScreen
   }),
   '/p/[project]/windows': late(async () => {
     const { WindowsScreen } = await import('@/app/p/[project]/windows/windows-screen.tsx')

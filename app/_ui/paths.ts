@@ -26,7 +26,6 @@ const screens: { readonly [prefix: string]: string } = {
 export function pathOf(record: ProjectRecord, id: string): string | null {
   const prefix = id.slice(0, 3)
   const screen = screens[prefix]
-  if (screen === 'assemblies') return projectPath(record.id, `build-order?assembly=${id}`)
   if (screen === 'windows') return projectPath(record.id, `windows#${id}`)
   if (screen !== undefined) return projectPath(record.id, `${screen}/${id}`)
   const stage =

@@ -74,7 +74,7 @@ function Row({ assembly }: { readonly assembly: Assembly }) {
           <Link
             className="plain"
             prefetch={false}
-            href={projectPath(record.id, `build-order?assembly=${assembly.id}`)}
+            href={projectPath(record.id, `assemblies/${assembly.id}`)}
           >
             {assembly.name}
           </Link>
@@ -124,7 +124,7 @@ function Together({ assemblies }: { readonly assemblies: readonly Assembly[] }) 
               <Link
                 className="plain"
                 prefetch={false}
-                href={projectPath(record.id, `build-order?assembly=${assembly.id}`)}
+                href={projectPath(record.id, `assemblies/${assembly.id}`)}
               >
                 {assembly.name}
                 {assembly.pieces > 1

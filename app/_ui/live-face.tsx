@@ -6,7 +6,10 @@ export function LiveFace({ says, said }: { readonly says: ReactNode; readonly sa
   return (
     <div className="live-line small">
       <p role="status">{says}</p>
-      <p>
+      <p className="live-ways">
+        <Link className="row-link" prefetch={false} href="/scan">
+          Scan a tag
+        </Link>
         <Link className="row-link" prefetch={false} href="/account">
           Your account, sign out
         </Link>

@@ -1,5 +1,5 @@
 /**
- * Every screen of projects and shops by its address, and what stands in the tab's title: the one list. Each has its `page.tsx`, which
+ * Every screen of projects, of shops and of this phone by its address, and what stands in the tab's title: the one list. Each has its `page.tsx`, which
  * the server renders, and its line in `screens.tsx`, from which server, phone and `/shell` take the same component.
  */
 export const screenTitles = {
@@ -31,6 +31,7 @@ export const screenTitles = {
   '/shops/[shop]/diary': 'Shop diary',
   '/shops/[shop]/people': 'People of the shop',
   '/shops/[shop]/set-up': 'Shop set-up',
+  '/unsent': 'Unsent',
 } as const
 
 /** Where a screen stands, as Next writes it. */

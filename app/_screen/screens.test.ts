@@ -6,8 +6,10 @@ import { screenTitles } from './screen-titles.ts'
 const addressOf = (file: string): string => file.replace(/^app/, '').replace(/\/page\.tsx$/, '')
 
 describe('the list of screens', () => {
-  it('names every page of a project and of a shop, and no other', () => {
-    const pages = ['app/p/**/page.tsx', 'app/shops/**/page.tsx'].flatMap((glob) => globSync(glob))
+  it('names every page of a project, of a shop and of what is unsent, and no other', () => {
+    const pages = ['app/p/**/page.tsx', 'app/shops/**/page.tsx', 'app/unsent/page.tsx'].flatMap(
+      (glob) => globSync(glob),
+    )
     expect(pages.length).toBeGreaterThan(20)
     expect(pages.map(addressOf).toSorted()).toEqual(Object.keys(screenTitles).toSorted())
   })

@@ -154,4 +154,8 @@ export const screens: { readonly [Path in ScreenPath]: LateScreen } = {
     const { ShopSetUp } = await import('@/app/shops/[shop]/set-up/shop-set-up.tsx')
     return ShopSetUp
   }),
+  '/unsent': late(async () => {
+    const { UnsentScreen } = await import('@/app/unsent/unsent-screen.tsx')
+    return UnsentScreen
+  }),
 }

@@ -1,8 +1,16 @@
 import Link from 'next/link'
 import type { ReactNode } from 'react'
 
-/** The line under the plate: how fresh this is, the way out, and what somebody else just did. */
-export function LiveFace({ says, said }: { readonly says: ReactNode; readonly said: ReactNode }) {
+/** The line under the plate: how fresh this is, the way out, what isn't sent, and what somebody else just did. */
+export function LiveFace({
+  says,
+  unsent,
+  said,
+}: {
+  readonly says: ReactNode
+  readonly unsent?: ReactNode
+  readonly said: ReactNode
+}) {
   return (
     <div className="live-line small">
       <p role="status">{says}</p>
@@ -14,6 +22,7 @@ export function LiveFace({ says, said }: { readonly says: ReactNode; readonly sa
           Your account, sign out
         </Link>
       </p>
+      {unsent}
       <p className="live-said" aria-live="polite">
         {said}
       </p>

@@ -1,4 +1,5 @@
 'use client'
+import { UnsentLine } from '@/app/_ui/unsent-line.tsx'
 import { useConnection } from '@/lib/live/live-provider.tsx'
 import { useProjectIfAny } from '@/lib/live/project-provider.tsx'
 import { ago, timeOfDay } from '@/lib/words/dates.ts'
@@ -19,6 +20,7 @@ export function LiveLine({ place }: { readonly place: Place }) {
   return (
     <LiveFace
       says={says}
+      unsent={<UnsentLine place={place} />}
       said={
         project !== null &&
         said !== null && (

@@ -37,7 +37,10 @@ function liveOfTab(): Live {
 /** Keeps the socket open until the returned function is called, and a little longer: the next screen may want it. */
 function hold(live: Live): () => void {
   holders += 1
-  if (holders === 1) void live.connect()
+  if (holders === 1) {
+    void live.connect()
+    void live.outbox.load()
+  }
   return () => {
     setTimeout(() => {
       holders -= 1
@@ -46,7 +49,7 @@ function hold(live: Live): () => void {
   }
 }
 
-/** Around the screens of a project or a shop: cache, socket and clock of this tab. Comes after the first paint. */
+/** Around the screens of a project or a shop: cache, socket, queue and clock of this tab. Comes after the first paint. */
 export function LiveProvider({
   locale,
   now,

@@ -4,24 +4,25 @@ import type { Changed, ClientEvents, ProjectView, ServerEvents, ShopView } from 
 import { Instant } from '../record/scalars.ts'
 import { type Connection, openConnection } from './connection.ts'
 import { getChanges, getProject, getShop, isSignedOut } from './http.ts'
+import { type OutboxHandle, openOutboxHandle } from './outbox/outbox-handle.ts'
 import { meets, type ProjectState, projectStateAfter, projectStateOf } from './project-state.ts'
+import { projectKey, shopKey } from './record-keys.ts'
 import { type ShopState, shopStateAfter, shopStateOf } from './shop-state.ts'
-
-/** Where a record lies in the cache. */
-export const projectKey = (id: string) => ['project', id] as const
-/** Where a shop book lies in the cache. */
-export const shopKey = (id: string) => ['shop', id] as const
 
 /** What the screens of one tab share: the cache, the socket, the clock. */
 export interface Live {
   readonly query: QueryClient
   readonly connection: Connection
+  /** What was pressed and not sent. */
+  readonly outbox: OutboxHandle
   readonly now: () => Instant
   /** Puts in what came with a page, unless the phone knows more already. */
   readonly seedProject: (view: ProjectView) => void
   readonly seedShop: (view: ShopView) => void
   /** Takes a change, from the socket or from an answer. */
   readonly take: (changed: Changed) => void
+  /** The versions that this tab holds of those records, of those that it holds. */
+  readonly versionsOf: (records: readonly string[]) => { readonly [record: string]: number }
   /** Fetches a record anew. */
   readonly refetch: (record: string) => Promise<void>
   /** Follows a record until the returned function is called. */
@@ -163,13 +164,21 @@ export function openLive(): Live {
     })
   }
 
-  return {
+  const live: Live = {
     query,
     connection,
+    outbox: openOutboxHandle(() => live),
     now,
     seedProject,
     seedShop,
     take,
+    versionsOf: (records) =>
+      Object.fromEntries(
+        records.flatMap((record) => {
+          const known = held(record)
+          return known === undefined ? [] : [[record, known.version]]
+        }),
+      ),
     refetch: (record) => once(record, () => whole(record)),
     watch(record) {
       const count = watched.get(record) ?? 0
@@ -236,8 +245,10 @@ export function openLive(): Live {
     close() {
       closed = true
       forget()
+      live.outbox.close()
       socket?.close()
       socket = undefined
     },
   }
+  return live
 }

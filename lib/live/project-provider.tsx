@@ -3,14 +3,20 @@ import { useQueries, useQuery } from '@tanstack/react-query'
 import { createContext, type ReactNode, use, useEffect, useMemo } from 'react'
 import type { ProjectView } from '../command/wire.ts'
 import type { Reader } from '../words/reader.ts'
-import { projectKey } from './live.ts'
 import { useLive, useLocale, useNow } from './live-provider.tsx'
+import type { Overlaid } from './outbox/overlay.ts'
+import { useOutboxView } from './outbox/use-outbox.ts'
 import { type ProjectState, projectStateOf } from './project-state.ts'
+import { projectKey } from './record-keys.ts'
 
-/** A project on a screen: what is held of it, and for whom words are made. */
+/** A project on a screen: what is held of it with what was pressed and isn't sent, and for whom words are made. */
 export interface ProjectHere extends ProjectState {
   readonly reader: Reader
+  /** Entities that stand so only by what isn't sent yet. */
+  readonly unsent: ReadonlySet<string>
 }
+
+const nothing: ReadonlySet<string> = new Set()
 
 const ProjectContext = createContext<ProjectHere | null>(null)
 
@@ -26,6 +32,14 @@ export function readerOf(state: ProjectState, locale: string, now: Reader['now']
     currency: project?.currency ?? 'GBP',
     now,
   }
+}
+
+function hereOf(
+  { state, unsent }: Overlaid<ProjectState>,
+  locale: string,
+  now: Reader['now'],
+): ProjectHere {
+  return { ...state, unsent, reader: readerOf(state, locale, now) }
 }
 
 /**
@@ -51,9 +65,10 @@ export function ProjectProvider({
   })
   useEffect(() => live.seedProject(initial), [live, initial])
   useEffect(() => live.watch(initial.record), [live, initial.record])
+  const { project: overlaid } = useOutboxView()
   const here = useMemo<ProjectHere | null>(
-    () => (state === null ? null : { ...state, reader: readerOf(state, locale, now) }),
-    [state, locale, now],
+    () => (state === null ? null : hereOf(overlaid(state), locale, now)),
+    [state, overlaid, locale, now],
   )
   if (here === null) return gone
   return <ProjectContext value={here}>{children}</ProjectContext>
@@ -70,7 +85,7 @@ export function StillProject({
   const locale = useLocale()
   const here = useMemo<ProjectHere>(() => {
     const state = projectStateOf(view)
-    return { ...state, reader: readerOf(state, locale, view.now) }
+    return { ...state, unsent: nothing, reader: readerOf(state, locale, view.now) }
   }, [view, locale])
   return <ProjectContext value={here}>{children}</ProjectContext>
 }
@@ -89,6 +104,7 @@ export function useProjects(initial: readonly ProjectView[]): readonly ProjectHe
   const live = useLive()
   const locale = useLocale()
   const now = useNow()
+  const { project: overlaid } = useOutboxView()
   const results = useQueries({
     queries: initial.map((view) => ({
       queryKey: projectKey(view.record),
@@ -103,9 +119,7 @@ export function useProjects(initial: readonly ProjectView[]): readonly ProjectHe
       for (const stop of stops) stop()
     }
   }, [live, initial])
-  return results.flatMap(({ data }) =>
-    data === null ? [] : [{ ...data, reader: readerOf(data, locale, now) }],
-  )
+  return results.flatMap(({ data }) => (data === null ? [] : [hereOf(overlaid(data), locale, now)]))
 }
 
 /** The project that this screen is in. */

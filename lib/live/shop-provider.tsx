@@ -3,8 +3,9 @@ import { useQuery } from '@tanstack/react-query'
 import { createContext, type ReactNode, use, useEffect, useMemo } from 'react'
 import type { ShopView } from '../command/wire.ts'
 import type { Place } from '../words/reader.ts'
-import { shopKey } from './live.ts'
 import { useLive, useLocale, useNow } from './live-provider.tsx'
+import { useOutboxView } from './outbox/use-outbox.ts'
+import { shopKey } from './record-keys.ts'
 import { type ShopState, shopStateOf } from './shop-state.ts'
 
 /** A shop book on a screen, and where its dates are read. */
@@ -34,11 +35,12 @@ export function ShopProvider({
   })
   useEffect(() => live.seedShop(initial), [live, initial])
   useEffect(() => live.watch(initial.record), [live, initial.record])
+  const { shop: overlaid } = useOutboxView()
   const here = useMemo<ShopHere | null>(() => {
     if (state === null) return null
     const timeZone = state.book.shops.rows.get(state.book.id)?.timeZone ?? 'UTC'
-    return { ...state, place: { locale, timeZone, now } }
-  }, [state, locale, now])
+    return { ...overlaid(state).state, place: { locale, timeZone, now } }
+  }, [state, overlaid, locale, now])
   if (here === null) return gone
   return <ShopContext value={here}>{children}</ShopContext>
 }

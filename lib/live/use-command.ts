@@ -1,5 +1,6 @@
 'use client'
-import { useCallback, useEffect, useRef, useState } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { needsProof } from '../command/needs-proof.ts'
 import type { CommandRequest } from '../command/wire.ts'
 import type { CommandName } from '../record/command-names.ts'
 import type { Condition, Json } from '../record/condition.ts'
@@ -8,15 +9,24 @@ import type { Instant } from '../record/scalars.ts'
 import { type Outcome, postCommand } from './http.ts'
 import { useLive } from './live-provider.tsx'
 import { newKey } from './new-key.ts'
-import { useProjectIfAny } from './project-provider.tsx'
-import { useShopIfAny } from './shop-provider.tsx'
+import type { PressOutcome } from './outbox/outbox.ts'
+import type { About } from './outbox/press-of.ts'
+import { sameInput } from './outbox/press-of.ts'
+import { type PressesHere, usePressesHere } from './outbox/use-presses-here.ts'
+import { useWherePressed } from './outbox/use-where-pressed.ts'
+
+/** How a press ended well: carried out, or safe on this phone until there is signal. */
+export type Through = 'done' | 'kept'
 
 /** What stands after a press, and what can be done about it. */
 export interface CommandPress {
-  /** Sends the command. What was typed stays with the screen, which clears it when it is done. */
-  readonly send: (input: Json, happenedAt?: Instant) => Promise<Outcome>
+  /**
+   * Keeps the command on this phone and sends it. Resolves with the server's answer, or with *kept* where none can be had now. What was
+   * typed stays with the screen, which clears it when it is through.
+   */
+  readonly send: (input: Json, happenedAt?: Instant) => Promise<PressOutcome>
   /** Sends the last one again, with its key: done once, however often it is sent. Null where there is nothing to send. */
-  readonly again: (() => Promise<Outcome>) | null
+  readonly again: (() => Promise<PressOutcome>) | null
   readonly waiting: boolean
   /** Conditions that refused it. */
   readonly refused: readonly Condition[]
@@ -26,6 +36,8 @@ export interface CommandPress {
   readonly done: boolean
   /** Words of the server, or that no answer came; empty while all is well. */
   readonly message: string
+  /** What was pressed here and isn't sent, and what was refused when it arrived. */
+  readonly here: PressesHere
   readonly reset: () => void
 }
 
@@ -47,24 +59,17 @@ const idle: After = {
 }
 
 const NO_ANSWER = 'No answer from the server. What you entered is still here; send it again.'
+const NEEDS_SIGNAL =
+  'A yes needs signal: you prove who you are as you give it. Nothing was sent; what you entered is still here.'
 
-/** What is wrong with an input, found on the phone; none where the registry has not come or does not know it. */
-async function localIssues(name: CommandName, input: Json): Promise<readonly InputIssue[]> {
-  try {
-    const { inputIssues } = await import('./input-issues.ts')
-    return inputIssues(name, input)
-  } catch {
-    // No signal to fetch the rules with: the server has them too.
-    return []
-  }
-}
-
-function after(outcome: Outcome, now: Instant): After {
+function after(outcome: PressOutcome, now: Instant, noAnswer: string): After {
   switch (outcome.status) {
     case 0:
-      return { ...idle, message: NO_ANSWER }
+      return { ...idle, message: noAnswer }
     case 200:
       return { ...idle, done: true }
+    case 'kept':
+      return idle
     case 400:
       return { ...idle, issues: outcome.issues, message: outcome.message }
     case 409:
@@ -74,57 +79,125 @@ function after(outcome: Outcome, now: Instant): After {
   }
 }
 
+/** What came of a press, and whether the queue shows it. */
+interface Came {
+  readonly outcome: PressOutcome
+  readonly listed: boolean
+}
+
 /**
- * The press of one command: sends it at once, and says what came of it. `onDone` runs when it was carried out, also by a second
- * sending: a form clears itself there, and nowhere else.
+ * The press of one command: keeps it, sends it, and says what came of it. `onDone` runs when it was carried out or is safe on this
+ * phone: a form clears itself there, and nowhere else. `about`: what tells it from other presses of the same command on the screen.
  */
-export function useCommand(name: CommandName, onDone?: () => void): CommandPress {
+export function useCommand(
+  name: CommandName,
+  onDone?: (through: Through) => void,
+  about?: About,
+): CommandPress {
   const live = useLive()
-  const project = useProjectIfAny()
-  const shop = useShopIfAny()
+  const where = useWherePressed()
+  const here = usePressesHere(name, about)
   const [state, setState] = useState<After>(idle)
   const [last, setLast] = useState<CommandRequest | null>(null)
-  // What the person was looking at when they pressed, read at the press.
-  const looking = useRef<{ readonly [record: string]: number }>({})
-  const whenDone = useRef(onDone)
+  const isHere = useRef(false)
+  // As things stand when the press is made.
+  const at = useRef({ onDone, where, again: here.refused[0] })
   useEffect(() => {
-    whenDone.current = onDone
-    looking.current = {
-      ...(project === null ? {} : { [project.record.id]: project.record.version }),
-      ...(shop === null ? {} : { [shop.book.id]: shop.book.version }),
-    }
+    at.current = { onDone, where, again: here.refused[0] }
   })
+  useEffect(() => {
+    isHere.current = true
+    return () => {
+      isHere.current = false
+    }
+  }, [])
 
-  const post = useCallback(
+  /** Past the queue: what needs proof, and what no record on this phone is about. */
+  const direct = useCallback(
     async (request: CommandRequest): Promise<Outcome> => {
-      setState({ ...idle, waiting: true })
-      const issues = await localIssues(request.name, request.input)
-      const outcome: Outcome =
-        issues.length > 0
-          ? { status: 400, issues, message: 'Nothing was changed.' }
-          : await postCommand(request, null)
+      const outcome = await postCommand(request, at.current.where?.person ?? null)
       if (outcome.status === 200) for (const changed of outcome.changed) live.take(changed)
       setLast(outcome.status === 0 || outcome.status === 503 ? request : null)
-      setState(after(outcome, live.now()))
-      if (outcome.status === 200) whenDone.current?.()
       return outcome
     },
     [live],
   )
+  const queue = useCallback(
+    async (request: CommandRequest): Promise<Came | null> => {
+      const outbox = await live.outbox.load()
+      const { where, again } = at.current
+      if (outbox === null || where === null) return null
+      if (needsProof(request.name, request.input)) {
+        // A yes goes after what was pressed before it.
+        await outbox.flush()
+        return null
+      }
+      try {
+        const same =
+          again !== undefined &&
+          again.no?.status !== 422 &&
+          sameInput(again.request.input, request.input)
+        const { key, happenedAt } = same ? again.request : request
+        const item = outbox.itemOf({ ...request, key, happenedAt }, where)
+        if (item === null) return null
+        if (again !== undefined) {
+          const sent = await outbox.sendAgain({ ...item, place: again.place })
+          return { outcome: await sent.outcome, listed: true }
+        }
+        const { place, outcome } = await outbox.press(item)
+        const came = await outcome
+        // Shown at the press that made it, with its input still in it: it needn't be kept for later.
+        const shown = came.status !== 200 && came.status !== 'kept' && isHere.current
+        if (shown) await outbox.drop(place)
+        return { outcome: came, listed: !shown }
+      } catch {
+        // No room on the phone, or no rules to fetch: it goes as it is made, or not at all.
+        return null
+      }
+    },
+    [live],
+  )
   const send = useCallback(
-    (input: Json, happenedAt?: Instant) =>
-      post({
+    async (input: Json, happenedAt?: Instant): Promise<PressOutcome> => {
+      const pressedAt = live.now()
+      const request: CommandRequest = {
         name,
         input,
         key: newKey(live.connection.nowMs()),
-        happenedAt: happenedAt ?? live.now(),
-        expected: looking.current,
-      }),
-    [post, name, live],
+        happenedAt: happenedAt ?? pressedAt,
+        expected: at.current.where?.expected ?? {},
+      }
+      setState({ ...idle, waiting: true })
+      // By the same schema as on the server, which looks again; without the rules it alone does.
+      const issues = (await live.outbox.load())?.issuesOf(name, input) ?? []
+      const { outcome, listed }: Came =
+        issues.length > 0
+          ? { outcome: { status: 400, issues, message: 'Nothing was changed.' }, listed: false }
+          : ((await queue(request)) ?? { outcome: await direct(request), listed: false })
+      const noAnswer = needsProof(name, input) ? NEEDS_SIGNAL : NO_ANSWER
+      setState(listed && outcome.status !== 200 ? idle : after(outcome, live.now(), noAnswer))
+      if (outcome.status === 200) at.current.onDone?.('done')
+      if (outcome.status === 'kept') at.current.onDone?.('kept')
+      return outcome
+    },
+    [name, live, queue, direct],
+  )
+  const again = useCallback(
+    async (request: CommandRequest): Promise<PressOutcome> => {
+      setState({ ...idle, waiting: true })
+      const outcome = await direct(request)
+      setState(after(outcome, live.now(), NO_ANSWER))
+      if (outcome.status === 200) at.current.onDone?.('done')
+      return outcome
+    },
+    [live, direct],
   )
   const reset = useCallback(() => {
     setState(idle)
     setLast(null)
   }, [])
-  return { ...state, send, reset, again: last === null ? null : () => post(last) }
+  return useMemo(
+    () => ({ ...state, send, reset, here, again: last === null ? null : () => again(last) }),
+    [state, send, reset, here, last, again],
+  )
 }

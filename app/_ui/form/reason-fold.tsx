@@ -1,5 +1,6 @@
 'use client'
 import { useState } from 'react'
+import { useRefusedInput } from '@/app/_ui/press/use-refused-input.ts'
 import type { CommandName } from '@/lib/record/command-names.ts'
 import type { Json } from '@/lib/record/condition.ts'
 import { PressFoot } from './press-foot.tsx'
@@ -30,9 +31,10 @@ export function ReasonFold({
   /** A sheet of its own on the screen, not a line of another. */
   readonly sheet?: boolean
 }) {
-  const press = usePress(name, said)
+  const press = usePress(name, said, input)
   const [reason, setReason] = useState('')
   const [pressed, setPressed] = useState(false)
+  useRefusedInput(press.command, (refused) => setReason(refused.text('reason')))
   return (
     <details className={sheet ? 'sheet' : undefined}>
       <summary>{summary}</summary>

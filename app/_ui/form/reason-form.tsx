@@ -1,6 +1,7 @@
 'use client'
 import { type ReactNode, useState } from 'react'
 import { Outcome } from '@/app/_ui/press/outcome.tsx'
+import { useRefusedInput } from '@/app/_ui/press/use-refused-input.ts'
 import { useCommand } from '@/lib/live/use-command.ts'
 import type { CommandName } from '@/lib/record/command-names.ts'
 import type { Json } from '@/lib/record/condition.ts'
@@ -30,9 +31,17 @@ export function ReasonForm({
 }) {
   const [open, setOpen] = useState(false)
   const [reason, setReason] = useState('')
-  const press = useCommand(name, () => {
-    setReason('')
-    setOpen(false)
+  const press = useCommand(
+    name,
+    () => {
+      setReason('')
+      setOpen(false)
+    },
+    input,
+  )
+  useRefusedInput(press, (refused) => {
+    setReason(refused.text('reason'))
+    setOpen(true)
   })
   if (!open) {
     return (

@@ -1,5 +1,7 @@
 'use client'
+import { KEPT_WORDS } from '@/app/_ui/press/kept-words.ts'
 import { useToast } from '@/app/_ui/toast.tsx'
+import type { About } from '@/lib/live/outbox/press-of.ts'
 import { type CommandPress, useCommand } from '@/lib/live/use-command.ts'
 import type { CommandName } from '@/lib/record/command-names.ts'
 import type { Json } from '@/lib/record/condition.ts'
@@ -8,23 +10,24 @@ import type { Json } from '@/lib/record/condition.ts'
 export interface Press {
   readonly command: CommandPress
   readonly waiting: boolean
-  /** True when it was done. What was typed stays with the form either way. */
+  /** True when it was done, or is safe on this phone. What was typed stays with the form either way. */
   readonly send: (input: Json) => Promise<boolean>
   /** What is wrong with one field of the input; nothing where all is well. */
   readonly wrong: (field: string) => string | undefined
 }
 
-/** The press of one command; `said` is shown in the toast when it is done. */
-export function usePress(name: CommandName, said?: string): Press {
-  const command = useCommand(name)
+/** The press of one command; `said` is shown in the toast when it is done, `about` tells it from others of its kind on the screen. */
+export function usePress(name: CommandName, said?: string, about?: About): Press {
+  const command = useCommand(name, undefined, about)
   const toast = useToast()
   return {
     command,
     waiting: command.waiting,
     send: async (input) => {
-      const outcome = await command.send(input)
-      if (outcome.status === 200 && said !== undefined) toast({ text: said })
-      return outcome.status === 200
+      const { status } = await command.send(input)
+      if (status === 200 && said !== undefined) toast({ text: said })
+      if (status === 'kept') toast(KEPT_WORDS)
+      return status === 200 || status === 'kept'
     },
     wrong: (field) =>
       command.issues.find((issue) => issue.field === field)?.message ??

@@ -11,6 +11,7 @@ import { label } from '@/lib/words/labels.ts'
 import { listed, partyName } from '@/lib/words/names.ts'
 import type { Reader } from '@/lib/words/reader.ts'
 import type { ShowsOutcome } from './press-button.tsx'
+import { useRefusedInput } from './use-refused-input.ts'
 
 /** May this reader concede it: the stage's party and the lead, by their managers. */
 export function mayConcede(
@@ -35,9 +36,17 @@ export function ConcedeForm({
   readonly outcome: ShowsOutcome
 }) {
   const { record, reader } = useProject()
-  const press = useCommand('condition.concede')
+  const press = useCommand('condition.concede', undefined, {
+    stage,
+    rule: condition.rule,
+    entity: condition.entity,
+  })
   const [open, setOpen] = useState(false)
   const [reason, setReason] = useState('')
+  useRefusedInput(press, (refused) => {
+    setReason(refused.text('reason'))
+    setOpen(true)
+  })
   const begun = [...record.concessions.rows.values()].find(
     (concession) =>
       concession.withdrawnAt === null &&

@@ -1,10 +1,11 @@
 'use client'
 import type { ReactNode } from 'react'
 import { useToast } from '@/app/_ui/toast.tsx'
-import { type CommandPress, useCommand } from '@/lib/live/use-command.ts'
+import { type CommandPress, type Through, useCommand } from '@/lib/live/use-command.ts'
 import type { CommandName } from '@/lib/record/command-names.ts'
 import type { Json } from '@/lib/record/condition.ts'
 import type { StageId } from '@/lib/record/ids.ts'
+import { KEPT_WORDS } from './kept-words.ts'
 import { PressFace } from './press-face.tsx'
 
 /** What is said when it is done, and the command that takes it back. */
@@ -48,11 +49,13 @@ export function PressButton({
   // The button may be gone by then, so what became of it is said where the press was.
   const takeBack = async (back: Json) => {
     const { status } = await undo.send(back)
-    if (status !== 200)
+    if (status === 'kept') toast(KEPT_WORDS)
+    else if (status !== 200)
       toast({ mark: 'refused', text: 'It can’t be taken back from here. Nothing was changed.' })
   }
-  const press = useCommand(name, () => {
-    if (done === undefined) return
+  const through = (how: Through) => {
+    if (how === 'kept') toast(KEPT_WORDS)
+    if (how === 'kept' || done === undefined) return
     const back = done.undo
     toast({
       text: done.text,
@@ -60,7 +63,8 @@ export function PressButton({
         ? {}
         : { undo: { label: back.label, press: () => void takeBack(back.input) } }),
     })
-  })
+  }
+  const press = useCommand(name, through, input)
   return (
     <div className="stack tight">
       {/* Another command is another button: a live change never swaps what a thumb already lies on. */}

@@ -1,8 +1,8 @@
 import { Instant } from '../../record/scalars.ts'
+import { sendWaitingFile } from '../files/send-waiting-file.ts'
 import { postCommand, whoIsHere } from '../http.ts'
 import { openPhoneStore } from '../phone/phone-store.ts'
 import { outboxChannel } from './outbox-channel.ts'
-import { sendNamedFile } from './send-named-file.ts'
 import { type Sending, sendUnsent } from './send-unsent.ts'
 import { unsentStore } from './unsent-store.ts'
 import { ownLocks, webLocks } from './with-locks.ts'
@@ -30,7 +30,7 @@ export async function flushOutbox(): Promise<Flushed> {
       store,
       lock: 'locks' in navigator ? webLocks(navigator.locks) : ownLocks(),
       post: (item) => postCommand(item.request, item.person),
-      sendFile: sendNamedFile,
+      sendFile: sendWaitingFile,
       now: () => Instant.parse(new Date().toISOString()),
       answered: ({ place }, outcome) => channel.say({ is: 'answered', place, outcome }),
     }

@@ -56,7 +56,7 @@ async function aPhone(answer: (item: Queued) => Outcome | Promise<Outcome>) {
       if (outcome.status !== 0) arrived.push(textOf(item))
       return outcome
     },
-    sendFile: async () => ({ is: 'there' }),
+    sendFile: async () => ({ is: 'sent' }),
     now: () => at(200),
     answered: () => {},
   }
@@ -152,7 +152,7 @@ describe('what waits on a phone', () => {
     let arrives = false
     const slow: Sending = {
       ...sending,
-      sendFile: async () => ({ is: arrives ? 'there' : 'waits' }),
+      sendFile: async () => (arrives ? { is: 'sent' } : { is: 'waits', for: 'signal' }),
     }
     expect(await sendUnsent(slow, sil)).toBe('no answer')
     expect(arrived).toEqual([])

@@ -1,21 +1,17 @@
 import type { PersonId } from '../../record/ids.ts'
 import type { Instant, Sha256 } from '../../record/scalars.ts'
+import type { SentFile } from '../files/send-waiting-file.ts'
 import type { Outcome } from '../http.ts'
 import type { UnsentNo } from '../phone/phone-store.ts'
 import type { Queued, UnsentStore } from './unsent-store.ts'
 import type { WithLocks } from './with-locks.ts'
-
-/** What became of a photo's bytes: they are there, there is no signal for them, or the server won't have them. */
-export type FileSent =
-  | { readonly is: 'there' | 'waits' }
-  | { readonly is: 'refused'; readonly message: string }
 
 /** What sending needs of its surroundings; the same in a tab and in the service worker. */
 export interface Sending {
   readonly store: UnsentStore
   readonly lock: WithLocks
   readonly post: (item: Queued) => Promise<Outcome>
-  readonly sendFile: (sha256: Sha256) => Promise<FileSent>
+  readonly sendFile: (sha256: Sha256) => Promise<SentFile>
   readonly now: () => Instant
   /** Told of each answer before the queue forgets the command. */
   readonly answered: (item: Queued, outcome: Outcome) => void
@@ -88,8 +84,9 @@ async function sendInOrder(
 async function sendOne(sending: Sending, item: Queued): Promise<Outcome> {
   for (const sha256 of item.files) {
     const sent = await sending.sendFile(sha256)
-    if (sent.is === 'waits') return { status: 0 }
     if (sent.is === 'refused') return { status: 422, message: sent.message }
+    if (sent.is === 'waits')
+      return sent.for === 'session' ? { status: 401, message: 'Sign in again.' } : { status: 0 }
   }
   return sending.post(item)
 }

@@ -2,7 +2,9 @@
 import { type FormEvent, useState } from 'react'
 import { PhotoField } from '@/app/_ui/form/photo-field.tsx'
 import { Outcome } from '@/app/_ui/press/outcome.tsx'
+import { useRefusedInput } from '@/app/_ui/press/use-refused-input.ts'
 import { letGoOfField } from '@/lib/live/files/keep-file.ts'
+import { usePressesHere } from '@/lib/live/outbox/use-presses-here.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import { useCommand } from '@/lib/live/use-command.ts'
 import type { Json } from '@/lib/record/condition.ts'
@@ -22,8 +24,9 @@ export function CheckEntry({
   readonly told: PartyId | undefined
 }) {
   const [again, setAgain] = useState(false)
+  const { refused } = usePressesHere('check.record', { check: check.id })
   // What is told by phone is the exception: it doesn't stand open on the lead's screen.
-  if ((check.state === 'passed' || told !== undefined) && !again) {
+  if ((check.state === 'passed' || told !== undefined) && !again && refused.length === 0) {
     return (
       <div className="enter">
         <button type="button" className="btn btn-line btn-small" onClick={() => setAgain(true)}>
@@ -56,11 +59,19 @@ function EntryForm({
   const [wrong, setWrong] = useState('')
   const [files, setFiles] = useState<readonly string[]>([])
   const use = `check ${check.id}`
-  const press = useCommand('check.record', () => {
-    setTyped('')
-    setFiles([])
-    void letGoOfField(use)
-    done()
+  const press = useCommand(
+    'check.record',
+    () => {
+      setTyped('')
+      setFiles([])
+      void letGoOfField(use)
+      done()
+    },
+    { check: check.id },
+  )
+  useRefusedInput(press, (input) => {
+    setTyped(input.text('value'))
+    setFiles(input.list('files'))
   })
 
   const enter = (evidence: { readonly [field: string]: Json }) =>

@@ -11,7 +11,7 @@ import { partyName, personName } from '@/lib/words/names.ts'
 /** Why a stage stands in doubt, and the press of those entitled to confirm it. */
 export function Doubt({ stage }: { readonly stage: Stage }) {
   const { record, reader, standing } = useDesk()
-  const press = useCommand('stage.confirm')
+  const press = useCommand('stage.confirm', undefined, { stage: stage.id })
   if (stage.state !== 'in doubt') return null
   const may = standing.managesFor(stage.party) || standing.managesLead
   return (

@@ -4,6 +4,7 @@ import { ReasonForm } from '@/app/_ui/form/reason-form.tsx'
 import { TextField, TickField } from '@/app/_ui/form/text-field.tsx'
 import { Sheet } from '@/app/_ui/paper.tsx'
 import { Outcome } from '@/app/_ui/press/outcome.tsx'
+import { useRefusedInput } from '@/app/_ui/press/use-refused-input.ts'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { useCommand } from '@/lib/live/use-command.ts'
 import { moment } from '@/lib/words/dates.ts'
@@ -49,8 +50,12 @@ export function Notes({ on }: { readonly on: string }) {
 
 function WriteNote({ on }: { readonly on: string }) {
   const [text, setText] = useState('')
-  const press = useCommand('note.write', () => setText(''))
+  const press = useCommand('note.write', () => setText(''), { on })
   const [shared, setShared] = useState(true)
+  useRefusedInput(press, (input) => {
+    setText(input.text('text'))
+    setShared(input.is('sharing', 'shared'))
+  })
   return (
     <form
       className="stack tight"

@@ -112,7 +112,7 @@ function when(hold: Hold, reader: ReturnType<typeof useDesk>['reader']): string 
 function Invite({ hold }: { readonly hold: Hold }) {
   const { reader } = useDesk()
   const [open, setOpen] = useState(false)
-  const press = useCommand('hold.invite', () => setOpen(false))
+  const press = useCommand('hold.invite', () => setOpen(false), { hold: hold.id })
   const [wall, setWall] = useState('')
   if (!open) {
     return (
@@ -151,8 +151,8 @@ function Invite({ hold }: { readonly hold: Hold }) {
 /** Lets the work pass: released, or, of a witness point, waived. */
 function Release({ hold, begun }: { readonly hold: Hold; readonly begun: boolean }) {
   const { reader } = useDesk()
-  const release = useCommand('hold.release')
-  const waive = useCommand('hold.waive')
+  const release = useCommand('hold.release', undefined, { hold: hold.id })
+  const waive = useCommand('hold.waive', undefined, { hold: hold.id })
   const [remark, setRemark] = useState('')
   const said = remark.trim() === '' ? {} : { remark }
   return (

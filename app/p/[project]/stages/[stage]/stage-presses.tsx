@@ -101,7 +101,7 @@ function WorkPresses({
 /** The end of work, now or entered late; cure and recoat windows run from it. */
 function EndForm({ stage, told }: { readonly stage: Stage; readonly told: PartyId | undefined }) {
   const { reader } = useDesk()
-  const press = useCommand('stage.end')
+  const press = useCommand('stage.end', undefined, { stage: stage.id })
   const [late, setLate] = useState<string | null>(null)
   const send = () => {
     const endedAt = late === null ? null : instantAt(late, reader.timeZone)
@@ -150,7 +150,7 @@ function EndForm({ stage, told }: { readonly stage: Stage; readonly told: PartyI
 function SignOff({ stage }: { readonly stage: Stage }) {
   const { record, reader } = useDesk()
   const live = useLive()
-  const press = useCommand('stage.signOff')
+  const press = useCommand('stage.signOff', undefined, { stage: stage.id })
   const unmet = checkConditions(record, stage)
   const name = personName(reader.person, reader.people)
   const hint = `As ${name} for ${partyName(stage.party, record)}. Keep your thumb down for a second.`
@@ -212,7 +212,7 @@ function AfterSignOff({ stage }: { readonly stage: Stage }) {
 /** A second signature, where this reader's party was asked for one and has not given it. */
 function Countersign({ stage }: { readonly stage: Stage }) {
   const { record, reader, standing } = useDesk()
-  const press = useCommand('stage.countersign')
+  const press = useCommand('stage.countersign', undefined, { stage: stage.id })
   const given = [...record.signOffs.rows.values()].filter(
     (sign) => sign.stage === stage.id && sign.type === 'countersign' && sign.withdrawnAt === null,
   )

@@ -1,0 +1,73 @@
+'use client'
+import { type ReactNode, useState } from 'react'
+import { useToast } from '@/app/_ui/toast.tsx'
+import type { Queued } from '@/lib/live/outbox/unsent-store.ts'
+import type { QueuePresses } from '@/lib/live/outbox/use-presses-here.ts'
+import { inputLines } from '@/lib/words/press-line.ts'
+import { KEPT_WORDS } from './kept-words.ts'
+
+/** What was refused as it arrived: why, what had been entered, and the presses that send it again or drop it. */
+export function RefusedItem({
+  item,
+  presses,
+  children,
+}: {
+  readonly item: Queued
+  readonly presses: QueuePresses
+  /** Why the server said no. */
+  readonly children: ReactNode
+}) {
+  const [waiting, setWaiting] = useState(false)
+  const toast = useToast()
+  const again = async () => {
+    setWaiting(true)
+    const { status } = await presses.sendAgain(item)
+    setWaiting(false)
+    if (status === 200) toast({ text: `${item.label}: done.` })
+    if (status === 'kept') toast(KEPT_WORDS)
+  }
+  const drop = async () => {
+    const putBack = await presses.drop(item)
+    toast({
+      mark: 'off',
+      text: `${item.label}: dropped.`,
+      undo: { label: 'Put it back', press: putBack },
+    })
+  }
+  return (
+    <section className="stack tight" aria-label={`Refused: ${item.label}`}>
+      {children}
+      <Entered item={item} />
+      <div className="row">
+        <button
+          type="button"
+          className="btn btn-line"
+          aria-busy={waiting}
+          onClick={() => void again()}
+        >
+          {waiting ? 'Sending…' : 'Send it again'}
+        </button>
+        <button type="button" className="btn btn-line" onClick={() => void drop()}>
+          Drop it
+        </button>
+      </div>
+    </section>
+  )
+}
+
+/** What a press says and what had been entered with it. */
+export function Entered({ item }: { readonly item: Queued }) {
+  const lines = inputLines(item.request.input)
+  return (
+    <div>
+      <p>
+        <b>{item.label}</b>
+      </p>
+      {lines.map((line) => (
+        <p key={`${line.field} ${line.value}`} className="small">
+          {line.field}: {line.value}
+        </p>
+      ))}
+    </div>
+  )
+}

@@ -1,0 +1,46 @@
+import type { PersonId } from '../../record/ids.ts'
+import type { ProjectState } from '../project-state.ts'
+import type { ShopState } from '../shop-state.ts'
+import type { Overlaid } from './overlay.ts'
+import type { Queued } from './unsent-store.ts'
+
+/** The queue as screens see it; another object whenever something of it is another. */
+export interface OutboxView {
+  /** Whoever's: what is not the reader's own is counted and never shown. */
+  readonly items: readonly Queued[]
+  /** Who is signed in here, or was last; null where nobody is known. */
+  readonly person: PersonId | null
+  /** The session of who was here last has ended: their presses wait until they sign in again. */
+  readonly signedOut: boolean
+  /** Records with what is not sent put in. */
+  readonly project: (base: ProjectState) => Overlaid<ProjectState>
+  readonly shop: (base: ShopState) => Overlaid<ShopState>
+}
+
+const NOTHING: ReadonlySet<string> = new Set()
+
+/** A record as it is, with nothing put in. */
+export const asItIs = <State>(state: State): Overlaid<State> => ({ state, unsent: NOTHING })
+
+/** Before the queue has been read. */
+export const emptyView: OutboxView = {
+  items: [],
+  person: null,
+  signedOut: false,
+  project: asItIs,
+  shop: asItIs,
+}
+
+/** Keeps what a function made of each object, as long as that lives. */
+export function remembered<State extends object, Made>(
+  make: (state: State) => Made,
+): (state: State) => Made {
+  const made = new WeakMap<State, Made>()
+  return (state) => {
+    const known = made.get(state)
+    if (known !== undefined) return known
+    const fresh = make(state)
+    made.set(state, fresh)
+    return fresh
+  }
+}

@@ -68,6 +68,12 @@ const press = (over: Partial<CommandPress>): CommandPress => ({
   refusedAt: null,
   issues: [],
   done: false,
+  here: {
+    kept: [],
+    refused: [],
+    sendAgain: () => Promise.resolve({ status: 0 }),
+    drop: () => Promise.resolve(() => {}),
+  },
   message: '',
   reset: () => {},
   ...over,

@@ -1,4 +1,4 @@
-import type { ToastWords } from '@/app/_ui/toast.tsx'
+import type { ToastWords } from '@/app/_ui/toast-face.tsx'
 
 /** What is said of a press that the server has not heard of: never that it is done. */
 export const KEPT_WORDS: ToastWords = {

@@ -1,8 +1,9 @@
 'use client'
-import { lazy, type ReactNode } from 'react'
+import { lazy, type ReactNode, useEffect } from 'react'
 import type { ProjectView, ShopView } from '@/lib/command/wire.ts'
 import type { Setting } from '@/lib/live/live-provider.tsx'
 import { afterPaint } from './after-paint.ts'
+import { replayEarlyTouch } from './early-touch.ts'
 import { matchScreen } from './match-screen.ts'
 import { screens } from './screens.tsx'
 
@@ -35,12 +36,19 @@ interface Framed extends Setting {
 }
 
 /** All around the screens of a project: its record, live, and the shell. Comes after the first paint. */
-export const ProjectFrame = (props: Framed & { readonly view: ProjectView }) => (
-  <LateProject {...props} />
-)
+export function ProjectFrame(props: Framed & { readonly view: ProjectView }) {
+  useEffect(replayEarlyTouch, [])
+  return <LateProject {...props} />
+}
 
 /** All around the screens of a shop. */
-export const ShopFrame = (props: Framed & { readonly view: ShopView }) => <LateShop {...props} />
+export function ShopFrame(props: Framed & { readonly view: ShopView }) {
+  useEffect(replayEarlyTouch, [])
+  return <LateShop {...props} />
+}
 
 /** Around a form that stands in no project and no shop, but sends commands or looks at the clock. */
-export const AloneFrame = (props: Framed) => <LateAlone {...props} />
+export function AloneFrame(props: Framed) {
+  useEffect(replayEarlyTouch, [])
+  return <LateAlone {...props} />
+}

@@ -1,4 +1,5 @@
 'use client'
+import { useOnTheWay } from '@/app/_screen/use-on-the-way.ts'
 import { UnsentLine } from '@/app/_ui/unsent-line.tsx'
 import { useConnection } from '@/lib/live/live-provider.tsx'
 import { useProjectIfAny } from '@/lib/live/project-provider.tsx'
@@ -10,6 +11,7 @@ import { LiveFace } from './live-face.tsx'
 /** Whether what stands here is all there is: live, or as of when; the way out; what others just did. */
 export function LiveLine({ place }: { readonly place: Place }) {
   const { link, knownUntil } = useConnection()
+  const onTheWay = useOnTheWay()
   const project = useProjectIfAny()
   const said = project?.doing ?? null
   const says = {
@@ -22,13 +24,15 @@ export function LiveLine({ place }: { readonly place: Place }) {
       says={says}
       unsent={<UnsentLine place={place} />}
       said={
-        project !== null &&
-        said !== null && (
-          <>
-            {doingLine(said.doing, said.entities, project.record, project.reader)},{' '}
-            {ago(said.doing.at, project.reader)}
-          </>
-        )
+        onTheWay
+          ? 'Fetching the screen…'
+          : project !== null &&
+            said !== null && (
+              <>
+                {doingLine(said.doing, said.entities, project.record, project.reader)},{' '}
+                {ago(said.doing.at, project.reader)}
+              </>
+            )
       }
     />
   )

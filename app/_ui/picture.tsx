@@ -5,11 +5,17 @@ import { useState } from 'react'
 export function Picture({
   address,
   caption,
+  onPaper,
 }: {
   readonly address: string
   readonly caption: string
+  readonly onPaper?: () => void
 }) {
   const [isPaper, setPaper] = useState(false)
+  const paper = () => {
+    setPaper(true)
+    onPaper?.()
+  }
   if (isPaper) return <span className="small">Open the document</span>
   return (
     // biome-ignore lint/performance/noImgElement: our own server gives the file as it is, and only to who may see it
@@ -22,9 +28,9 @@ export function Picture({
       decoding="async"
       ref={(image) => {
         // It may have failed before there was anybody to hear it.
-        if (image?.complete === true && image.naturalWidth === 0) setPaper(true)
+        if (image?.complete === true && image.naturalWidth === 0 && !isPaper) paper()
       }}
-      onError={() => setPaper(true)}
+      onError={paper}
     />
   )
 }

@@ -8,7 +8,7 @@ import type { WaitingFile } from '@/lib/live/phone/phone-store.ts'
 export function ChosenFile({
   caption,
   address,
-  isNamed,
+  isThere,
   onPhone,
   sent,
   number,
@@ -17,8 +17,8 @@ export function ChosenFile({
   readonly caption: string
   /** Where the server has it. */
   readonly address: string
-  /** The record names it already, so the server shows it. */
-  readonly isNamed: boolean
+  /** The server has it, and this phone no more. */
+  readonly isThere: boolean
   /** As it lies on this phone; nothing where only the server has it. */
   readonly onPhone: WaitingFile | undefined
   /** How far it is on its way, 0 to 1. */
@@ -29,7 +29,7 @@ export function ChosenFile({
   const thumb = useObjectUrl(onPhone?.thumb ?? null)
   const whole = useObjectUrl(onPhone?.bytes ?? null)
   const { mark, words } =
-    onPhone === undefined && !isNamed
+    onPhone === undefined && !isThere
       ? { mark: 'waiting' as const, words: 'One moment…' }
       : stateOf(onPhone, sent)
   const isPaper = onPhone !== undefined && onPhone.thumb === null
@@ -39,7 +39,7 @@ export function ChosenFile({
         {isPaper ? (
           <span className="small">{onPhone.name}</span>
         ) : (
-          (isNamed || thumb !== null) && <Picture address={thumb ?? address} caption={caption} />
+          (isThere || thumb !== null) && <Picture address={thumb ?? address} caption={caption} />
         )}
       </a>
       <p className="small chosen-state">

@@ -33,11 +33,9 @@ export function PhotoField({
   const id = useId()
   const person = useProjectIfAny()?.reader.person ?? null
   const to = folder ?? `/api/projects/${project}/files`
-  const held = useFieldFiles(use, person, onChange)
+  const held = useFieldFiles({ use, person, folder: to, files }, onChange)
   const choosing = useChoose({ folder: to, person, use }, onChange)
   const [keepPlace, setKeepPlace] = useState(false)
-  // Of all others only this phone has a picture, until a press names them.
-  const [fromRecord] = useState(files)
   const [undo, setUndo] = useState<{ readonly n: number; readonly press: () => void } | null>(null)
 
   const shown = files.map((sha256) => ({
@@ -104,7 +102,7 @@ export function PhotoField({
               key={sha256}
               caption={`${label}, ${n + 1}`}
               address={fileAddress(project, sha256, folder)}
-              isNamed={fromRecord.includes(sha256)}
+              isThere={onPhone === undefined && held.readFor.includes(sha256)}
               onPhone={onPhone}
               sent={onPhone === undefined ? undefined : held.progress.get(onPhone.address)}
               number={n + 1}

@@ -25,7 +25,10 @@ async function countUnsent(): Promise<number> {
   const phone = await openPhoneStore()
   try {
     const commands = (await phone.getAll('unsent')).filter(({ no }) => no === null)
-    return commands.length + (await phone.count('files'))
+    const files = (await phone.getAll('files')).filter(
+      ({ bytes, no }) => bytes !== null && no === null,
+    )
+    return commands.length + files.length
   } finally {
     phone.close()
   }

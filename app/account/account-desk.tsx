@@ -7,6 +7,7 @@ import { signOutHere } from '@/app/_ui/door/sign-in-with.ts'
 import { Head } from '@/app/_ui/paper.tsx'
 import { ThemePick } from '@/app/_ui/theme/theme-pick.tsx'
 import type { Me } from '@/lib/command/wire.ts'
+import { BuzzPick } from './buzz-pick.tsx'
 import { InstallCard } from './install-card.tsx'
 
 /** Where a person belongs, how their screens look, and the ways out. */
@@ -43,6 +44,7 @@ export function AccountDesk({ me }: { readonly me: Me }) {
         </section>
         <section className="sheet stack">
           <ThemePick />
+          <BuzzPick />
         </section>
         <InstallCard />
       </div>

@@ -1,5 +1,6 @@
 'use client'
 import { useEffect, useId, useRef, useState } from 'react'
+import { buzz } from '@/app/_ui/phone/buzz.ts'
 import { HeldFace, type HeldFaceOf, type HeldState } from './held-face.tsx'
 
 /** How long a thumb must lie on it. */
@@ -28,6 +29,7 @@ export function HeldPress({
   const idle = waiting || disabled === true
   const finish = () => {
     setState('idle')
+    buzz('done')
     onPressed()
   }
   const step = () => {

@@ -1,5 +1,6 @@
 import { Photos } from '@/app/_ui/photos.tsx'
 import type { Receipt } from '@/lib/command/wire-access.ts'
+import { SIGNATURE } from '@/lib/custody/signature.ts'
 import type { Handover } from '@/lib/record/entities/things.ts'
 import { moment, stampMoment } from '@/lib/words/dates.ts'
 import type { Place } from '@/lib/words/reader.ts'
@@ -98,7 +99,7 @@ export function GuestLeaf({
             className="signature signature-done"
             role="img"
             aria-label={`Signature of ${handover.receivedByName ?? 'the receiver'}`}
-            viewBox="0 0 600 200"
+            viewBox={`0 0 ${SIGNATURE.width} ${SIGNATURE.height}`}
           >
             <path d={handover.signature} />
           </svg>

@@ -50,7 +50,9 @@ export function GuestReceipt({
     locale,
   )
   const nameWrong = name.trim() === '' ? 'Write your name: it stands on the receipt.' : undefined
-  const unsigned = isSigned(signature) ? undefined : 'Sign in the field above with a finger.'
+  const unsigned = isSigned(signature)
+    ? undefined
+    : 'Sign in the field above with a finger, or with a cross.'
 
   const receive = async () => {
     setPressed(true)

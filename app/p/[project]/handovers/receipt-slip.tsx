@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { Photos } from '@/app/_ui/photos.tsx'
+import { SIGNATURE } from '@/lib/custody/signature.ts'
 import type { Handover } from '@/lib/record/entities/things.ts'
 import type { ProjectRecord } from '@/lib/record/project-record.ts'
 import type { Instant } from '@/lib/record/scalars.ts'
@@ -87,7 +88,7 @@ export function ReceiptSlip({ handover, record, reader }: SlipProps) {
               className="signature signature-done"
               role="img"
               aria-label="Signature of the receiver"
-              viewBox="0 0 600 200"
+              viewBox={`0 0 ${SIGNATURE.width} ${SIGNATURE.height}`}
             >
               <path d={handover.signature} />
             </svg>

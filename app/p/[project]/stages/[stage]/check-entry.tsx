@@ -1,8 +1,10 @@
 'use client'
 import { type FormEvent, useState } from 'react'
 import { PhotoField } from '@/app/_ui/form/photo-field.tsx'
+import { buzz } from '@/app/_ui/phone/buzz.ts'
 import { Outcome } from '@/app/_ui/press/outcome.tsx'
 import { useRefusedInput } from '@/app/_ui/press/use-refused-input.ts'
+import { isWithin } from '@/lib/build-order/within-limits.ts'
 import { letGoOfField } from '@/lib/live/files/keep-file.ts'
 import { usePressesHere } from '@/lib/live/outbox/use-presses-here.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
@@ -85,7 +87,9 @@ function EntryForm({
     }
     const value = readQuantity(typed)
     setWrong(value === null ? 'Type the figure alone, such as 3.9' : '')
-    if (value !== null) enter({ value })
+    if (value === null) return
+    if (!isWithin(check, value)) buzz('amiss')
+    enter({ value })
   }
   const waits = press.waiting ? 'Sending…' : 'Enter'
   return (

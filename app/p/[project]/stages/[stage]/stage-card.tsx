@@ -3,6 +3,7 @@ import Link from 'next/link'
 import { Card, Head, Notice, Stamp, Tag } from '@/app/_ui/paper.tsx'
 import { projectPath } from '@/app/_ui/paths.ts'
 import { StateMark } from '@/app/_ui/state-mark.tsx'
+import { useDesk } from '@/app/_ui/use-desk.ts'
 import { checksOf, worksOn } from '@/lib/gate/indexes.ts'
 import { readReported } from '@/lib/gate/reported.ts'
 import { stageStatus } from '@/lib/gate/status.ts'
@@ -15,11 +16,12 @@ import type { Reader } from '@/lib/words/reader.ts'
 import { ruleName } from '@/lib/words/rule-name.ts'
 import { Checks } from './checks.tsx'
 import { Concessions } from './concessions.tsx'
+import { KeepScreenOn } from './keep-screen-on.tsx'
 import { ToldMarks } from './told-marks.tsx'
 
 /** The card of a stage: its state, what it works on, its cautions, its checks, and its stamp. */
 export function StageCard({ stage }: { readonly stage: Stage }) {
-  const { record, reader } = useProject()
+  const { record, reader, standing } = useDesk()
   const checks = checksOf(record.checks, stage.id)
   // Before its start nothing can be entered, and what keeps it from starting must not be pushed down.
   const toCome = stage.state === 'planned' || stage.state === 'reopened'
@@ -46,7 +48,14 @@ export function StageCard({ stage }: { readonly stage: Stage }) {
           </div>
           <div className="row">
             {worksOn(stage).map((id) => (
-              <Tag key={id}>{assemblyName(id, record)}</Tag>
+              <Link
+                key={id}
+                className="tag-link"
+                prefetch={false}
+                href={projectPath(record.id, `assemblies/${id}`)}
+              >
+                <Tag>{assemblyName(id, record)}</Tag>
+              </Link>
             ))}
           </div>
         </div>
@@ -81,6 +90,9 @@ export function StageCard({ stage }: { readonly stage: Stage }) {
         {checks.length > 0 && !toCome && (
           <>
             <Head title="Checks" note={`${done} of ${checks.length}`} />
+            {stage.state === 'in work' && done < checks.length && standing.actsFor(stage.party) && (
+              <KeepScreenOn />
+            )}
             <Checks stage={stage} checks={checks} />
           </>
         )}

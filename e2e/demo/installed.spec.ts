@@ -1,10 +1,11 @@
-import { mkdtempSync, rmSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type BrowserContext, chromium, expect, type Page } from '@playwright/test'
 import { chromium as executable } from '../../lib/bin/chromium.ts'
+import { root } from '../../lib/bin/prepare.mjs'
 import { FLAGS } from '../flags.ts'
-import { carPath, shopPath } from './find.ts'
+import { carPath, find, shopPath } from './find.ts'
 import { enter, test as loaded } from './loaded.ts'
 
 /** A phone with a profile on its disk: a browser puts nothing among its programs in a private window. */
@@ -31,6 +32,19 @@ const workerHere = (page: Page) =>
       (await navigator.serviceWorker.ready).active?.state === 'activated' &&
       navigator.serviceWorker.controller !== null,
   )
+
+const WORKER = join(root, 'public', 'sw.js')
+
+/** From now on the server has a newer worker, the same but for its last line; and the browser looks. @returns puts the former back */
+async function newVersion(page: Page): Promise<() => void> {
+  const former = readFileSync(WORKER)
+  writeFileSync(WORKER, `${former}\n// newer`)
+  await page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.ready
+    await registration.update()
+  })
+  return () => writeFileSync(WORKER, former)
+}
 
 test('a phone finds all that it wants to put Fettleyard among its programs, and offers to', async ({
   phone,
@@ -71,4 +85,71 @@ test('nothing is asked of another host', async ({ as, yard }) => {
   ])
     await page.goto(path, { waitUntil: 'networkidle' })
   expect([...asked]).toEqual([new URL(yard.url).origin])
+})
+
+test('a new version is offered and never forced; it waits for what is unsent, and is taken once', async ({
+  phone,
+  owned,
+}) => {
+  await enter(phone, 'Sil Harker', '/account')
+  await workerHere(phone)
+  const car = await carPath(phone, 'Dunmore')
+  const { id } = await find(phone, 'stage', ({ name }) => name?.startsWith('Springs') ?? false, car)
+  await phone.goto(`${car}/stages/${id}`)
+  await expect(phone.getByText('Live', { exact: true })).toBeVisible()
+  let loads = 0
+  phone.on('load', () => {
+    loads += 1
+  })
+  const putBack = await newVersion(phone)
+  try {
+    const offer = phone.getByRole('region', { name: 'The program' })
+    const take = offer.getByRole('button', { name: 'Take it' })
+    await expect(offer).toContainText('A new version is ready.')
+    await expect(take).toBeVisible()
+
+    await owned.setOffline(true)
+    await phone.getByLabel('A note').fill('Leaf two is cracked at the eye.')
+    await phone.getByRole('button', { name: 'Write the note' }).click()
+    await expect(offer).toContainText('It waits until what is unsent here has been sent.')
+    await expect(take).toHaveCount(0)
+
+    await owned.setOffline(false)
+    await expect(take).toBeVisible()
+    expect(loads).toBe(0)
+    await take.click()
+    await expect.poll(() => loads).toBe(1)
+    await workerHere(phone)
+    await expect(phone.getByText('Leaf two is cracked at the eye.')).toBeVisible()
+    await expect(offer).toHaveCount(0)
+    expect(
+      await phone.evaluate(async () => (await navigator.serviceWorker.ready).waiting === null),
+    ).toBe(true)
+    expect(loads).toBe(1)
+  } finally {
+    putBack()
+  }
+})
+
+test('what was pressed goes out with no page open, where the browser calls the worker', async ({
+  phone,
+  owned,
+  as,
+}) => {
+  await enter(phone, 'Sil Harker', '/account')
+  await workerHere(phone)
+  const car = await carPath(phone, 'Dunmore')
+  const { id } = await find(phone, 'stage', ({ name }) => name?.startsWith('Springs') ?? false, car)
+  await phone.goto(`${car}/stages/${id}`)
+  await expect(phone.getByText('Live', { exact: true })).toBeVisible()
+  await owned.setOffline(true)
+  await phone.getByLabel('A note').fill('Sent by nobody’s hand.')
+  await phone.getByRole('button', { name: 'Write the note' }).click()
+  await expect(phone.getByText(/^1 unsent/)).toBeVisible()
+  await phone.close()
+  await owned.setOffline(false)
+
+  const lead = await as('Mara Ellwood')
+  await lead.goto(`${car}/stages/${id}`)
+  await expect(lead.getByText('Sent by nobody’s hand.')).toBeVisible({ timeout: 20_000 })
 })

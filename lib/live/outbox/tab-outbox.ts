@@ -10,11 +10,10 @@ import { itemOf } from './item-of.ts'
 import { type Outbox, openOutbox } from './outbox.ts'
 import { outboxChannel } from './outbox-channel.ts'
 import { projectOverlaid, shopOverlaid } from './overlay.ts'
+import { SYNC_TAG } from './sync-tag.ts'
 import { unsentStore } from './unsent-store.ts'
 import { ownLocks, webLocks } from './with-locks.ts'
 
-/** The tag by which the browser calls the service worker when there is signal again. */
-export const SYNC_TAG = 'fettleyard-outbox'
 const LAST_HERE = 'fettleyard-last-here'
 
 /** The queue of a tab with the rules, which presses are made by and judged with before they are sent. */

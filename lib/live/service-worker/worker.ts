@@ -1,6 +1,7 @@
 /// <reference lib="webworker" />
 import { CacheFirst, type PrecacheEntry, Serwist, setCacheNameDetails } from 'serwist'
 import { flushOutbox } from '../outbox/flush-outbox.ts'
+import { SYNC_TAG } from '../outbox/sync-tag.ts'
 import { openPhoneStore } from '../phone/phone-store.ts'
 import { answerPage, answerScreenData } from './answer-page.ts'
 import { recordOfPath } from './record-of-path.ts'
@@ -65,7 +66,7 @@ serwist.registerCapture(
 self.addEventListener('activate', (event) => event.waitUntil(forgetFormerBuilds()))
 
 self.addEventListener('sync', (event) => {
-  if (event.tag === 'fettleyard-outbox') event.waitUntil(sendWhatWaits())
+  if (event.tag === SYNC_TAG) event.waitUntil(sendWhatWaits())
 })
 
 serwist.addEventListeners()

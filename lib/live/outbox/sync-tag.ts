@@ -1,0 +1,2 @@
+/** The tag by which the browser calls the service worker when there is signal again. */
+export const SYNC_TAG = 'fettleyard-outbox'

@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config'
 
 /** Tests that span folders and need neither Postgres nor a server. */
-const IN_MEMORY = ['test/invariants*.test.ts', 'test/access-matrix.test.ts']
+const IN_MEMORY = ['test/invariants*.test.ts', 'test/access-matrix.test.ts', 'test/overlay.test.ts']
 
 export default defineConfig({
   test: {

@@ -1,27 +1,19 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { projectCommands } from '../lib/command/registry.ts'
 import { startConditions } from '../lib/gate/start.ts'
 import type { Actor, View } from '../lib/record/actor.ts'
 import { findEntity } from '../lib/record/any-entity.ts'
 import type { Applied, Context, ProjectCommand } from '../lib/record/command.ts'
 import type { Condition, Json } from '../lib/record/condition.ts'
 import type { Entity } from '../lib/record/entity.ts'
-import type { ShopId } from '../lib/record/ids.ts'
 import { idsFrom } from '../lib/record/ids.ts'
-import {
-  emptyShopRecord,
-  type ProjectRecord,
-  projectAfter,
-  type ShopRecord,
-  shopAfter,
-} from '../lib/record/project-record.ts'
-import { Sha256 } from '../lib/record/scalars.ts'
+import { type ProjectRecord, projectAfter } from '../lib/record/project-record.ts'
 import { NoSuchEntity } from '../lib/record/table.ts'
 import { isSeen, seeAs } from '../lib/see/see.ts'
 import { seeConditions } from '../lib/see/see-conditions.ts'
-import { entitiesOf, viewOf } from '../lib/see/view-of.ts'
+import { viewOf } from '../lib/see/view-of.ts'
 import { viewerOf } from '../lib/see/viewer.ts'
+import { beginning, books, files, type Press, press, pressOn } from './any-press.ts'
 import {
   aChangeOrder,
   aContext,
@@ -32,49 +24,9 @@ import {
   aRecord,
   aStage,
   at,
-  leadShop,
   trimShop,
 } from './builders.ts'
-import { cast, personOf, projectSamples } from './see-cast.ts'
-import { samples, views } from './see-samples.ts'
-import { drawFrom, someInput } from './some-input.ts'
-
-const commands: readonly ProjectCommand[] = Object.values(projectCommands)
-
-const shopOf: { readonly [name: string]: ShopId } = {
-  lead: leadShop,
-  'lead hand': leadShop,
-  engines: anId('shp', 'engines'),
-  'engines hand': anId('shp', 'engines'),
-  trim: anId('shp', 'trim'),
-}
-const actors: readonly Actor[] = Object.entries(personOf).map(([name, person]) => ({
-  person,
-  ...views[name === 'guest' ? 'owner' : asColumn(name)],
-  shop: shopOf[name] ?? null,
-  proof: 'password',
-  provedAt: at(100),
-}))
-function asColumn(name: string): Exclude<keyof typeof views, 'guest'> {
-  const column = Object.keys(personOf).find(
-    (known): known is keyof typeof personOf => known === name,
-  )
-  return column ?? 'owner'
-}
-
-const everything: readonly Entity[] = [...Object.values(samples), ...cast]
-const beginning = aRecord(
-  everything.filter(({ kind }) => !['shop', 'membership', 'bay'].includes(kind)),
-)
-const books: ReadonlyMap<ShopId, ShopRecord> = new Map(
-  [leadShop, anId('shp', 'engines'), anId('shp', 'trim')].map((id) => {
-    const own = everything.filter((entity) =>
-      entity.kind === 'shop' ? entity.id === id : 'shop' in entity && entity.shop === id,
-    )
-    return [id, shopAfter(emptyShopRecord(id), { version: 1, entities: own })]
-  }),
-)
-const files = new Set(Array.from({ length: 10 }, (_, n) => Sha256.parse(String(n).repeat(64))))
+import { projectSamples } from './see-cast.ts'
 
 type Answer = Applied | { readonly outcome: 'missing'; readonly entity: string }
 function answer(
@@ -98,21 +50,11 @@ function asSeen(actor: Actor, after: ProjectRecord, entities: readonly Entity[])
   return entities.map((entity) => seeAs(viewer, entity)).filter(isSeen)
 }
 
-interface Press {
-  readonly command: number
-  readonly actor: number
-  readonly numbers: readonly number[]
-}
-
 /** Presses one button on the record and on the presser's view of it. Gives the record after it. */
-function pressBoth(record: ProjectRecord, { command: nth, actor: who, numbers }: Press) {
-  const command = commands[nth % commands.length]
-  const actor = actors[who % actors.length]
-  if (command === undefined || actor?.party == null) throw new Error('Nobody presses.')
-  const view = { party: actor.party, role: actor.role }
+function pressBoth(record: ProjectRecord, pressed: Press) {
+  const { command, actor, party, input } = pressOn(record, pressed)
+  const view = { party, role: actor.role }
   const seen = viewOf(record, view)
-  const ids = [...everything, ...entitiesOf(record)].map(({ id }) => id)
-  const input = someInput(command.input, [...ids, ...Object.values(personOf)], drawFrom(numbers))
   const key = aKey()
   const context = (): Context => aContext(actor, { shops: books, files, newId: idsFrom(key) })
   const onRecord = answer(command, input, record, context())
@@ -157,12 +99,6 @@ function pressBoth(record: ProjectRecord, { command: nth, actor: who, numbers }:
   }
   return { after, onView, onRecord }
 }
-
-const press: fc.Arbitrary<Press> = fc.record({
-  command: fc.nat({ max: 10_000 }),
-  actor: fc.nat({ max: 10_000 }),
-  numbers: fc.array(fc.nat({ max: 10_000 }), { minLength: 4, maxLength: 24 }),
-})
 
 describe('a decision on a view', () => {
   it('equals the one on the record, or is unknown', () => {

@@ -4,9 +4,11 @@ import { useState } from 'react'
 import * as z from 'zod/mini'
 import { askServer, posting } from '@/app/_ui/door/ask-server.ts'
 import { signOutHere } from '@/app/_ui/door/sign-in-with.ts'
-import { Head } from '@/app/_ui/paper.tsx'
+import { Head, Notice } from '@/app/_ui/paper.tsx'
 import { ThemePick } from '@/app/_ui/theme/theme-pick.tsx'
 import type { Me } from '@/lib/command/wire.ts'
+import { unsentCounts } from '@/lib/live/outbox/unsent-counts.ts'
+import type { PersonId } from '@/lib/record/ids.ts'
 import { BuzzPick } from './buzz-pick.tsx'
 import { InstallCard } from './install-card.tsx'
 
@@ -49,15 +51,16 @@ export function AccountDesk({ me }: { readonly me: Me }) {
         <InstallCard />
       </div>
       <div className="stack">
-        <Ways />
+        <Ways person={me.person.id} />
         {me.demo && <EndDemonstration />}
       </div>
     </div>
   )
 }
 
-function Ways() {
+function Ways({ person }: { readonly person: PersonId }) {
   const [waiting, setWaiting] = useState(false)
+  const [unsent, setUnsent] = useState<{ readonly count: number; readonly out: () => void }>()
   const [wrong, setWrong] = useState<string>()
   const everywhere = async () => {
     setWaiting(true)
@@ -69,6 +72,50 @@ function Ways() {
     setWaiting(false)
     setWrong(answer.message)
   }
+  const here = async () => {
+    setWaiting(true)
+    await signOutHere()
+    window.location.assign('/sign-in')
+  }
+  /** Whoever has presses on this phone is told first what becomes of them. */
+  const asked = async (out: () => void) => {
+    const theirs = (await unsentCounts()).find((one) => one.person === person)
+    if (theirs === undefined) out()
+    else setUnsent({ count: theirs.count, out })
+  }
+  if (unsent !== undefined) {
+    return (
+      <section className="sheet stack">
+        <Head title="Sign out" />
+        <Notice mark="unsent">
+          <p>
+            {unsent.count === 1 ? 'A press has' : `${unsent.count} presses have`} not been sent.{' '}
+            {unsent.count === 1 ? 'It stays' : 'They stay'} on this phone for you until you sign in
+            again.
+          </p>
+        </Notice>
+        <Link className="btn btn-wide" prefetch={false} href="/unsent">
+          Look at what is unsent
+        </Link>
+        <button
+          type="button"
+          className="btn btn-line btn-wide"
+          disabled={waiting}
+          onClick={unsent.out}
+        >
+          Sign out all the same
+        </button>
+        <button
+          type="button"
+          className="btn btn-line btn-wide"
+          disabled={waiting}
+          onClick={() => setUnsent(undefined)}
+        >
+          Stay signed in
+        </button>
+      </section>
+    )
+  }
   return (
     <section className="sheet stack">
       <Head title="Sign out" />
@@ -76,11 +123,7 @@ function Ways() {
         type="button"
         className="btn btn-wide"
         disabled={waiting}
-        onClick={async () => {
-          setWaiting(true)
-          await signOutHere()
-          window.location.assign('/sign-in')
-        }}
+        onClick={() => void asked(() => void here())}
       >
         Sign out on this device
       </button>
@@ -88,7 +131,7 @@ function Ways() {
         type="button"
         className="btn btn-line btn-wide"
         disabled={waiting}
-        onClick={() => void everywhere()}
+        onClick={() => void asked(() => void everywhere())}
       >
         Sign out everywhere
       </button>

@@ -6,6 +6,7 @@ import { forPages } from '@/lib/server/for-pages.ts'
 import { DemoDoors } from './demo-doors.tsx'
 import { MailLink } from './mail-link.tsx'
 import { SignInForm } from './sign-in-form.tsx'
+import { UnsentHere } from './unsent-here.tsx'
 
 export const metadata: Metadata = { title: 'Sign in · Fettleyard' }
 
@@ -27,6 +28,7 @@ export default async function SignInPage({
           <p>One car, several shops, one record</p>
         </div>
       </header>
+      <UnsentHere />
       {installation.demoPersons.length > 0 && (
         <DemoDoors persons={installation.demoPersons} way={way} />
       )}

@@ -83,6 +83,7 @@ export function openOutbox(parts: OutboxParts): Outbox {
   /** Presses of a moment ago, whose answer may come before anybody looks. */
   const fresh = new Set<number>()
   let items: readonly Queued[] = []
+  let changes = 0
   let session: PersonId | null | undefined
   let tries = 0
   let retry: ReturnType<typeof setTimeout> | undefined
@@ -114,10 +115,19 @@ export function openOutbox(parts: OutboxParts): Outbox {
     }, ms)
     timers.add(timer)
   }
+  /** Reads the queue anew; what this tab changed meanwhile is in it. */
   async function reload(): Promise<void> {
-    const found = await store.all()
-    items = found.filter(({ place }) => !settled.has(place))
+    let seen: number
+    do {
+      seen = changes
+      const found = await store.all()
+      if (seen === changes) items = found.filter(({ place }) => !settled.has(place))
+    } while (seen !== changes)
     show()
+  }
+  function hold(next: readonly Queued[]): void {
+    changes += 1
+    items = next.toSorted((a, b) => a.place - b.place)
   }
   function changed(): void {
     channel.say({ is: 'changed' })
@@ -130,15 +140,15 @@ export function openOutbox(parts: OutboxParts): Outbox {
   }
 
   /** Takes a yes into the records, and shows the press until they have it. */
-  function settle(item: Queued, changes: readonly Changed[]): void {
-    const until = Object.fromEntries(changes.map(({ record, to }) => [record, to]))
+  function settle(item: Queued, came: readonly Changed[]): void {
+    const until = Object.fromEntries(came.map(({ record, to }) => [record, to]))
     settled.set(item.place, { item, until })
-    items = items.filter(({ place }) => place !== item.place)
+    hold(items.filter(({ place }) => place !== item.place))
     after(SETTLED_MS, () => {
       settled.delete(item.place)
       void reload()
     })
-    for (const change of changes) parts.take(change)
+    for (const change of came) parts.take(change)
   }
   function answered(item: Queued, outcome: Outcome): void {
     if (outcome.status === 200) settle(item, outcome.changed)
@@ -170,6 +180,7 @@ export function openOutbox(parts: OutboxParts): Outbox {
 
   /** Sends what waits of whoever is signed in. What is still there afterwards is kept. */
   async function flush(): Promise<void> {
+    const tried = [...waiting.keys()]
     try {
       const found = (await store.all()).filter(({ no }) => no === null)
       const theirs = () => found.some(({ person }) => person === session)
@@ -185,7 +196,8 @@ export function openOutbox(parts: OutboxParts): Outbox {
       retryLater()
     } finally {
       await reload().catch(show)
-      for (const place of [...waiting.keys()]) {
+      for (const place of tried) {
+        if (!waiting.has(place)) continue
         if (items.some((item) => item.place === place)) keep(place)
         // Another tab sent it, and its word is on the way; or was lost, and the record will tell.
         else after(NEWS_WITHIN_MS, () => resolve(place, { status: 200, changed: [] }))
@@ -208,9 +220,7 @@ export function openOutbox(parts: OutboxParts): Outbox {
 
   function follow(item: Queued): Sent {
     const { place } = item
-    items = [...items.filter((one) => one.place !== place), item].toSorted(
-      (a, b) => a.place - b.place,
-    )
+    hold([...items.filter((one) => one.place !== place), item])
     // Whoever pressed was seen by the server as they got this record; it checks that they still are who is signed in.
     session ??= item.person
     parts.lastHere.set(item.person)
@@ -258,7 +268,7 @@ export function openOutbox(parts: OutboxParts): Outbox {
     },
     async drop(place) {
       await store.remove(place)
-      items = items.filter((item) => item.place !== place)
+      hold(items.filter((item) => item.place !== place))
       changed()
     },
     async restore(item) {

@@ -1,10 +1,17 @@
 import { projectCommands, shopCommands } from '../../command/registry.ts'
-import type { Actor } from '../../record/actor.ts'
+import type { Actor, View } from '../../record/actor.ts'
 import type { Applied, Context, ProjectCommand, ShopCommand } from '../../record/command.ts'
 import type { Entity } from '../../record/entity.ts'
 import { CommandKey, idsFrom, type ShopId } from '../../record/ids.ts'
-import { projectAfter, type ShopRecord, shopAfter } from '../../record/project-record.ts'
+import {
+  type ProjectRecord,
+  projectAfter,
+  type ShopRecord,
+  shopAfter,
+} from '../../record/project-record.ts'
 import { Instant } from '../../record/scalars.ts'
+import { isSeen, seeAs } from '../../see/see.ts'
+import { viewerOf } from '../../see/viewer.ts'
 import type { ProjectState } from '../project-state.ts'
 import type { ShopState } from '../shop-state.ts'
 import type { Queued } from './unsent-store.ts'
@@ -55,6 +62,15 @@ function guessed(apply: () => Applied): readonly Entity[] {
     return []
   }
 }
+/** What came of a press as the server will show it: whoever presses may not see all that they set going. */
+function withSeen(record: ProjectRecord, view: View, entities: readonly Entity[]): ProjectRecord {
+  const { version } = record
+  const viewer = viewerOf(view, projectAfter(record, { version, entities }))
+  const seen = entities.map((entity) => seeAs(viewer, entity)).filter((one) => one !== null)
+  const stubs = seen.filter((one) => 'hidden' in one)
+  return projectAfter(record, { version, entities: seen.filter(isSeen), stubs })
+}
+
 /** A project with all that was pressed on it and not sent, by the same rules as on the server. */
 export function projectOverlaid(
   base: ProjectState,
@@ -79,7 +95,7 @@ export function projectOverlaid(
       return command.apply(item.request.input, actor, record, contextOf(item, actor, shops))
     })
     if (entities.length === 0) continue
-    record = projectAfter(record, { version: record.version, entities })
+    record = withSeen(record, base.view, entities)
     for (const entity of entities) unsent.add(entity.id)
   }
   return { state: record === base.record ? base : { ...base, record }, unsent }

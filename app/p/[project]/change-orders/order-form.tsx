@@ -6,6 +6,7 @@ import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { SelectField, TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
+import { KeptSheet } from '@/app/_ui/press/kept-sheet.tsx'
 import { letGoOfField } from '@/lib/live/files/keep-file.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import { sumOf } from '@/lib/money/sum.ts'
@@ -31,6 +32,7 @@ export function OrderForm({ order }: { readonly order: ChangeOrder | null }) {
   )
   const own = shops.find(({ id }) => id === record.parties.rows.get(standing.party)?.shop)
   const usualRate = own === undefined ? '' : String(own.taxRegistered ? own.taxRate / 100 : 0)
+  const [kept, setKept] = useState(false)
   const [title, setTitle] = useState(order?.title ?? '')
   const [text, setText] = useState(order?.text ?? '')
   const [reason, setReason] = useState<string>(order?.reason ?? 'found')
@@ -80,14 +82,17 @@ export function OrderForm({ order }: { readonly order: ChangeOrder | null }) {
       ...shared,
       ...(daysRead === null ? {} : { days: daysRead }),
     })
+    const through = outcome.status === 200 || outcome.status === 'kept'
+    if (through) await letGoOfField(use)
+    setKept(outcome.status === 'kept')
     if (outcome.status !== 200) return
-    await letGoOfField(use)
     const raised = outcome.changed
       .flatMap(({ entities }) => entities)
       .find((entity) => entity.kind === 'changeOrder' && !known.has(entity.id))
     router.push(`/p/${record.id}/change-orders/${raised?.id ?? ''}`)
   }
 
+  if (kept) return <KeptSheet href={`/p/${record.id}/change-orders`} label="All change orders" />
   return (
     <form
       className="stack"

@@ -5,6 +5,7 @@ import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { SelectField, TextField, TickField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
+import { KeptSheet } from '@/app/_ui/press/kept-sheet.tsx'
 import { partiesHere, useDesk } from '@/app/_ui/use-desk.ts'
 import { ownerOf } from '@/lib/record/actor.ts'
 import { all } from '@/lib/record/table.ts'
@@ -24,6 +25,7 @@ export function AskForm() {
   const { record, reader, standing } = useDesk()
   const router = useRouter()
   const press = usePress('decision.ask')
+  const [kept, setKept] = useState(false)
   const [question, setQuestion] = useState('')
   const [text, setText] = useState('')
   const [chooser, setChooser] = useState<string>(ownerOf(record)?.id ?? '')
@@ -72,6 +74,7 @@ export function AskForm() {
       })),
       stages: [...stages],
     })
+    setKept(outcome.status === 'kept')
     if (outcome.status !== 200) return
     const decision = outcome.changed
       .flatMap(({ entities }) => entities)
@@ -79,6 +82,7 @@ export function AskForm() {
     router.push(`/p/${record.id}/decisions${decision === undefined ? '' : `/${decision.id}`}`)
   }
 
+  if (kept) return <KeptSheet href={`/p/${record.id}/decisions`} label="All decisions" />
   return (
     <form
       className="sheet stack"

@@ -5,6 +5,7 @@ import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { SelectField, TextField, TickField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
+import { KeptSheet } from '@/app/_ui/press/kept-sheet.tsx'
 import { partiesHere, useDesk } from '@/app/_ui/use-desk.ts'
 import { all } from '@/lib/record/table.ts'
 import { label, stageNumber } from '@/lib/words/labels.ts'
@@ -30,6 +31,7 @@ export function PrepareForm({
     record.assemblies.rows.get(assemblies[0] ?? '')?.custodian ?? standing.party,
   )
   const [picked, setPicked] = useState<ReadonlySet<string>>(new Set(assemblies))
+  const [kept, setKept] = useState(false)
   const [to, setTo] = useState(askedTo ?? '')
   const [stage, setStage] = useState(askedStage ?? '')
   const [condition, setCondition] = useState('')
@@ -57,6 +59,7 @@ export function PrepareForm({
       ...(stage === '' ? {} : { stage }),
       ...(from === standing.party ? {} : { told: from }),
     })
+    setKept(outcome.status === 'kept')
     if (outcome.status !== 200) return
     const made = outcome.changed
       .flatMap(({ entities }) => entities)
@@ -64,6 +67,7 @@ export function PrepareForm({
     router.push(`/p/${record.id}/handovers${made === undefined ? '' : `/${made.id}`}`)
   }
 
+  if (kept) return <KeptSheet href={`/p/${record.id}/handovers`} label="All handovers" />
   return (
     <form
       className="sheet stack"

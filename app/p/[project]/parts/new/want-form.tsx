@@ -5,6 +5,7 @@ import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { SelectField, TextField, TickField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
+import { KeptSheet } from '@/app/_ui/press/kept-sheet.tsx'
 import { partiesHere, useDesk } from '@/app/_ui/use-desk.ts'
 import { all } from '@/lib/record/table.ts'
 import { label, stageNumber } from '@/lib/words/labels.ts'
@@ -14,6 +15,7 @@ export function WantForm({ stage }: { readonly stage: string | undefined }) {
   const { record, standing } = useDesk()
   const router = useRouter()
   const press = usePress('part.want')
+  const [kept, setKept] = useState(false)
   const [name, setName] = useState('')
   const [number, setNumber] = useState('')
   const [party, setParty] = useState<string>(standing.party)
@@ -37,6 +39,7 @@ export function WantForm({ stage }: { readonly stage: string | undefined }) {
       ...(supplier === '' ? {} : { supplier }),
       stages: [...stages],
     })
+    setKept(outcome.status === 'kept')
     if (outcome.status !== 200) return
     const part = outcome.changed
       .flatMap(({ entities }) => entities)
@@ -44,6 +47,7 @@ export function WantForm({ stage }: { readonly stage: string | undefined }) {
     router.push(`/p/${record.id}/parts${part === undefined ? '' : `/${part.id}`}`)
   }
 
+  if (kept) return <KeptSheet href={`/p/${record.id}/parts`} label="All parts" />
   return (
     <form
       className="sheet stack"

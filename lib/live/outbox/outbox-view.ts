@@ -44,3 +44,15 @@ export function remembered<State extends object, Made>(
     return fresh
   }
 }
+
+/** What is unsent of one person: in order, and how many of others wait for them to sign in again. */
+export interface UnsentOf {
+  readonly mine: readonly Queued[]
+  readonly others: readonly Queued[]
+}
+
+/** Tells apart whose presses are on this phone. */
+export const unsentOf = ({ items, person }: OutboxView): UnsentOf => ({
+  mine: items.filter((item) => item.person === person),
+  others: items.filter((item) => item.person !== person),
+})

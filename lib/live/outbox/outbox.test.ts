@@ -9,9 +9,9 @@ import { newKey } from '../new-key.ts'
 import { openPhoneStore, type Unsent } from '../phone/phone-store.ts'
 import { type Outbox, openOutbox } from './outbox.ts'
 import type { OutboxChannel, OutboxNews } from './outbox-channel.ts'
-import { asItIs } from './outbox-view.ts'
+import { asItIs, unsentOf } from './outbox-view.ts'
 import { unsentStore } from './unsent-store.ts'
-import { unsentOf } from './use-outbox.ts'
+
 import { ownLocks, type WithLocks } from './with-locks.ts'
 
 const sil = PersonId.parse('psn_sil')

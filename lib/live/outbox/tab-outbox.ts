@@ -9,6 +9,7 @@ import type { ShopState } from '../shop-state.ts'
 import { itemOf } from './item-of.ts'
 import { type Outbox, openOutbox } from './outbox.ts'
 import { outboxChannel } from './outbox-channel.ts'
+import { unsentOf } from './outbox-view.ts'
 import { projectOverlaid, shopOverlaid } from './overlay.ts'
 import { SYNC_TAG } from './sync-tag.ts'
 import { unsentStore } from './unsent-store.ts'
@@ -49,6 +50,7 @@ export async function openTabOutbox(live: Live): Promise<TabOutbox> {
     chance: Math.random,
   })
   const stops = [
+    outbox.subscribe(() => showCount(unsentOf(outbox.view()).mine.length)),
     live.connection.subscribe(() => {
       if (live.connection.link() === 'live') outbox.wake()
     }),
@@ -67,6 +69,12 @@ export async function openTabOutbox(live: Live): Promise<TabOutbox> {
       outbox.close()
     },
   }
+}
+
+/** On the app's icon, where the phone shows it there. */
+function showCount(count: number): void {
+  if (!('setAppBadge' in navigator)) return
+  void (count === 0 ? navigator.clearAppBadge() : navigator.setAppBadge(count)).catch(() => {})
 }
 
 function on(target: EventTarget, event: string, listener: () => void): () => void {

@@ -3,6 +3,7 @@ import Link from 'next/link'
 import { useState } from 'react'
 import { NotHere } from '@/app/_ui/not-here.tsx'
 import { PrintButton } from '@/app/_ui/print-button.tsx'
+import { UnsentMark } from '@/app/_ui/unsent-mark.tsx'
 import type { ChangeOrder } from '@/lib/record/entities/money.ts'
 import { partyName } from '@/lib/words/names.ts'
 import { OrderForm } from '../order-form.tsx'
@@ -48,6 +49,7 @@ function OrderDesk({ order }: { readonly order: ChangeOrder }) {
           </a>
         )}
       </p>
+      <UnsentMark entity={order.id} />
       <div className="cols cols-main">
         <OrderSlip order={order} />
         <div className="stack">

@@ -10,6 +10,7 @@ import { NotHere } from '@/app/_ui/not-here.tsx'
 import { Head, Stamp } from '@/app/_ui/paper.tsx'
 import { StageChip } from '@/app/_ui/stage-chip.tsx'
 import { WordMark } from '@/app/_ui/state-mark.tsx'
+import { UnsentMark } from '@/app/_ui/unsent-mark.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import type { Decision, DecisionOption } from '@/lib/record/entities/money.ts'
 import { all } from '@/lib/record/table.ts'
@@ -45,6 +46,7 @@ function DecisionDesk({ decision }: { readonly decision: Decision }) {
       <p className="way">
         <Link href={`/p/${record.id}/decisions`}>All decisions</Link>
       </p>
+      <UnsentMark entity={decision.id} />
       <section className="sheet stack">
         <div className="row spread slip-top">
           <div className="stack tight">

@@ -2,6 +2,7 @@
 import Link from 'next/link'
 import { NotHere } from '@/app/_ui/not-here.tsx'
 import { PrintButton } from '@/app/_ui/print-button.tsx'
+import { UnsentMark } from '@/app/_ui/unsent-mark.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { ToldMarks } from '@/app/p/[project]/stages/[stage]/told-marks.tsx'
 import type { Handover } from '@/lib/record/entities/things.ts'
@@ -24,6 +25,7 @@ export function HandoverScreen({ id }: { readonly id: string }) {
       <div className="cols cols-main">
         <ReceiptOf handover={handover} />
         <div className="stack">
+          <UnsentMark entity={handover.id} />
           <ToldMarks entity={handover.id} />
           <HandoverNext handover={handover} />
           <WhatItMoved handover={handover} />

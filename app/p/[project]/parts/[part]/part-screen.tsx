@@ -4,6 +4,7 @@ import { NotHere } from '@/app/_ui/not-here.tsx'
 import { Head } from '@/app/_ui/paper.tsx'
 import { StageChip } from '@/app/_ui/stage-chip.tsx'
 import { WordMark } from '@/app/_ui/state-mark.tsx'
+import { UnsentMark } from '@/app/_ui/unsent-mark.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { ToldMarks } from '@/app/p/[project]/stages/[stage]/told-marks.tsx'
 import type { Part } from '@/lib/record/entities/things.ts'
@@ -31,6 +32,7 @@ function PartDesk({ part }: { readonly part: Part }) {
       <p className="way">
         <Link href={`/p/${record.id}/parts`}>All parts</Link>
       </p>
+      <UnsentMark entity={part.id} />
       <div className="cols cols-main">
         <section className="sheet stack">
           <div className="row spread slip-top">

@@ -3,6 +3,7 @@ import { Mark, type MarkName } from '@/app/_ui/mark.tsx'
 import { fileAddress, Photos } from '@/app/_ui/photos.tsx'
 import { ConcedeForm, mayConcede } from '@/app/_ui/press/concede-form.tsx'
 import { Outcome } from '@/app/_ui/press/outcome.tsx'
+import { UnsentMark } from '@/app/_ui/unsent-mark.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { unpassedChecks } from '@/lib/gate/sign-off.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
@@ -64,6 +65,7 @@ function CheckRow({ stage, check }: { readonly stage: Stage; readonly check: Che
       <p className="small lim">
         {check.state === 'missing' ? limitsLine(check, reader) : entered(check, reader)}
       </p>
+      <UnsentMark entity={check.id} />
       {check.files.length > 0 && (
         <div className="enter">
           {check.type === 'document' ? (

@@ -5,6 +5,7 @@ import { TextField, TickField } from '@/app/_ui/form/text-field.tsx'
 import { Sheet } from '@/app/_ui/paper.tsx'
 import { Outcome } from '@/app/_ui/press/outcome.tsx'
 import { useRefusedInput } from '@/app/_ui/press/use-refused-input.ts'
+import { UnsentMark } from '@/app/_ui/unsent-mark.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { useCommand } from '@/lib/live/use-command.ts'
 import { moment } from '@/lib/words/dates.ts'
@@ -31,6 +32,7 @@ export function Notes({ on }: { readonly on: string }) {
                 {moment(note.at, reader)}
                 {note.sharing === 'shop' ? ' · private to your shop' : ''}
               </p>
+              <UnsentMark entity={note.id} />
               {(note.person === reader.person || standing.managesFor(note.party)) && (
                 <ReasonForm
                   name="note.withdraw"

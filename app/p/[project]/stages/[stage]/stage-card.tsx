@@ -3,6 +3,7 @@ import Link from 'next/link'
 import { Card, Head, Notice, Stamp, Tag } from '@/app/_ui/paper.tsx'
 import { projectPath } from '@/app/_ui/paths.ts'
 import { StateMark } from '@/app/_ui/state-mark.tsx'
+import { UnsentMark } from '@/app/_ui/unsent-mark.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { checksOf, worksOn } from '@/lib/gate/indexes.ts'
 import { readReported } from '@/lib/gate/reported.ts'
@@ -59,6 +60,7 @@ export function StageCard({ stage }: { readonly stage: Stage }) {
             ))}
           </div>
         </div>
+        <UnsentMark entity={stage.id} />
         {stage.removedAt !== null && (
           <Notice mark="declined">
             <p>This stage was removed from the build order, {since(stage.removedAt, reader)}.</p>

@@ -90,13 +90,23 @@ test('eight photos, each turned another way, all arrive upright', async ({ as })
   }
 })
 
-/** A poor line: each piece of an upload takes its time. */
-const slowly = (page: Page) =>
-  page.context().route('**/uploads/*', async (route) => {
-    await new Promise((resolve) => setTimeout(resolve, 2_000))
+/** A poor line: each piece of an upload takes its time. Gives back what cuts it, pieces on their way too, and mends it. */
+async function slowly(page: Page): Promise<{ cut: () => void; mend: () => void }> {
+  let isCut = false
+  await page.context().route('**/uploads/*', async (route) => {
+    await new Promise((resolve) => setTimeout(resolve, isCut ? 0 : 2_000))
     // The page may be gone meanwhile.
-    await route.continue().catch(() => undefined)
+    await (isCut ? route.abort('internetdisconnected') : route.continue()).catch(() => undefined)
   })
+  return {
+    cut: () => {
+      isCut = true
+    },
+    mend: () => {
+      isCut = false
+    },
+  }
+}
 
 /** Counts the uploads that begin. */
 function begun(page: Page): () => number {
@@ -115,7 +125,7 @@ test('a network that goes in mid-upload: the photo is kept here, goes on where i
   const photo = await aPhoto(page, { place })
   await slowly(page)
   await choose(page, { name: 'top.jpg', buffer: photo })
-  await expect(field(page).getByText(/^Sending, [1-9]\d? %$/)).toBeVisible({ timeout: 20_000 })
+  await expect(field(page).getByText(/Sending, [1-9]\d? %/)).toBeVisible({ timeout: 20_000 })
   await page.context().setOffline(true)
   await expect(
     field(page).getByText('1 photo kept on this phone, sent when there is a signal.'),
@@ -131,11 +141,14 @@ test('a page that is closed in mid-upload has its photo again when it is opened,
 }) => {
   const page = await atTheCheck(as)
   const photo = await aPhoto(page, { place })
-  await slowly(page)
+  const line = await slowly(page)
   await choose(page, { name: 'top.jpg', buffer: photo })
-  await expect(field(page).getByText(/^Sending, [1-9]\d? %$/)).toBeVisible({ timeout: 20_000 })
+  await expect(field(page).getByText(/Sending, [1-9]\d? %/)).toBeVisible({ timeout: 20_000 })
+  line.cut()
+  await page.waitForEvent('requestfailed')
   const again = await page.context().newPage()
   await page.close()
+  line.mend()
   const uploads = begun(again)
   await again.goto(page.url())
   const [address = ''] = await arrived(again, 1)

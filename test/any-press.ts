@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { projectCommands } from '../lib/command/registry.ts'
 import type { Actor } from '../lib/record/actor.ts'
+import { entitiesOf } from '../lib/record/any-entity.ts'
 import type { ProjectCommand } from '../lib/record/command.ts'
 import type { Json } from '../lib/record/condition.ts'
 import type { Entity } from '../lib/record/entity.ts'
@@ -12,7 +13,6 @@ import {
   shopAfter,
 } from '../lib/record/project-record.ts'
 import { Sha256 } from '../lib/record/scalars.ts'
-import { entitiesOf } from '../lib/see/view-of.ts'
 import { anId, aRecord, at, leadShop } from './builders.ts'
 import { cast, personOf } from './see-cast.ts'
 import { samples, views } from './see-samples.ts'

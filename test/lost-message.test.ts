@@ -7,8 +7,8 @@ import {
   projectStateAfter,
   projectStateOf,
 } from '../lib/live/project-state.ts'
+import { entitiesOf } from '../lib/record/any-entity.ts'
 import { isKind } from '../lib/record/entity.ts'
-import { entitiesOf } from '../lib/see/view-of.ts'
 import { aDatabase, type TestDatabase } from './a-database.ts'
 import {
   aBrowser,

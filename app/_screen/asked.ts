@@ -2,7 +2,12 @@ import type { JournalPage, ProjectView } from '@/lib/command/wire.ts'
 
 /** What the server fetched for one screen, beyond its project or shop. A phone without a network has none. */
 export type ScreenSource =
-  | { readonly kind: 'day sheet'; readonly projects: readonly ProjectView[] }
+  | {
+      readonly kind: 'day sheet'
+      readonly projects: readonly ProjectView[]
+      /** Projects that belong on it, and that this phone does not keep. */
+      readonly missing: readonly string[]
+    }
   | { readonly kind: 'journal'; readonly page: JournalPage }
   | { readonly kind: 'as it stood'; readonly view: ProjectView | null }
 

@@ -137,10 +137,8 @@ export const screens: { readonly [Path in ScreenPath]: LateScreen } = {
     )
   }),
   '/shops/[shop]': late(async () => {
-    const { DaySheetScreen } = await import('@/app/shops/[shop]/day-sheet-screen.tsx')
-    return ({ source }) => (
-      <DaySheetScreen projects={source?.kind === 'day sheet' ? source.projects : []} />
-    )
+    const { DaySheet } = await import('@/app/shops/[shop]/day-sheet.tsx')
+    return DaySheet
   }),
   '/shops/[shop]/diary': late(async () => {
     const { DiaryScreen } = await import('@/app/shops/[shop]/diary/diary-screen.tsx')

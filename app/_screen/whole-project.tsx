@@ -1,10 +1,11 @@
 'use client'
-import type { ReactNode } from 'react'
+import { type ReactNode, useEffect } from 'react'
 import { Gone } from '@/app/_ui/gone.tsx'
 import { ToastProvider } from '@/app/_ui/toast.tsx'
 import { ProjectShell } from '@/app/p/[project]/project-shell.tsx'
 import type { ProjectView } from '@/lib/command/wire.ts'
 import { LiveProvider, type Setting } from '@/lib/live/live-provider.tsx'
+import { phoneIsOf } from '@/lib/live/phone/whose-phone.ts'
 import { ProjectProvider } from '@/lib/live/project-provider.tsx'
 
 /** A project's record as this person sees it, and the shell around each of its screens. */
@@ -14,6 +15,7 @@ export function WholeProject({
   view,
   children,
 }: Setting & { readonly view: ProjectView; readonly children: ReactNode }) {
+  useEffect(() => phoneIsOf(view.person), [view.person])
   return (
     <LiveProvider locale={locale} now={now}>
       <ToastProvider>

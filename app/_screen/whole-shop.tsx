@@ -1,10 +1,11 @@
 'use client'
-import type { ReactNode } from 'react'
+import { type ReactNode, useEffect } from 'react'
 import { Gone } from '@/app/_ui/gone.tsx'
 import { ToastProvider } from '@/app/_ui/toast.tsx'
 import { ShopShell } from '@/app/shops/[shop]/shop-shell.tsx'
 import type { ShopView } from '@/lib/command/wire.ts'
 import { LiveProvider, type Setting } from '@/lib/live/live-provider.tsx'
+import { phoneIsOf } from '@/lib/live/phone/whose-phone.ts'
 import { ShopProvider } from '@/lib/live/shop-provider.tsx'
 
 /** A shop's book, and the shell around each of its screens. */
@@ -14,6 +15,7 @@ export function WholeShop({
   view,
   children,
 }: Setting & { readonly view: ShopView; readonly children: ReactNode }) {
+  useEffect(() => phoneIsOf(view.person), [view.person])
   return (
     <LiveProvider locale={locale} now={now}>
       <ToastProvider>

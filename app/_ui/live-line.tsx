@@ -3,7 +3,8 @@ import { useOnTheWay } from '@/app/_screen/use-on-the-way.ts'
 import { UnsentLine } from '@/app/_ui/unsent-line.tsx'
 import { useConnection } from '@/lib/live/live-provider.tsx'
 import { useProjectIfAny } from '@/lib/live/project-provider.tsx'
-import { ago, timeOfDay } from '@/lib/words/dates.ts'
+import type { Instant } from '@/lib/record/scalars.ts'
+import { ago, moment, sameDay, timeOfDay } from '@/lib/words/dates.ts'
 import { doingLine } from '@/lib/words/journal-line.ts'
 import type { Place } from '@/lib/words/reader.ts'
 import { LiveFace } from './live-face.tsx'
@@ -17,7 +18,7 @@ export function LiveLine({ place }: { readonly place: Place }) {
   const says = {
     live: 'Live',
     starting: 'Connecting…',
-    away: `As of ${timeOfDay(knownUntil, place)}, no network`,
+    away: `As of ${asOf(knownUntil, place)}, no network`,
   }[link]
   return (
     <LiveFace
@@ -37,3 +38,6 @@ export function LiveLine({ place }: { readonly place: Place }) {
     />
   )
 }
+
+const asOf = (until: Instant, place: Place): string =>
+  sameDay(until, place.now, place) ? timeOfDay(until, place) : moment(until, place)

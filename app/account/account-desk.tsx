@@ -8,6 +8,7 @@ import { Head, Notice } from '@/app/_ui/paper.tsx'
 import { ThemePick } from '@/app/_ui/theme/theme-pick.tsx'
 import type { Me } from '@/lib/command/wire.ts'
 import { unsentCounts } from '@/lib/live/outbox/unsent-counts.ts'
+import { forgetThisPerson } from '@/lib/live/phone/forget-person.ts'
 import type { PersonId } from '@/lib/record/ids.ts'
 import { BuzzPick } from './buzz-pick.tsx'
 import { InstallCard } from './install-card.tsx'
@@ -66,6 +67,7 @@ function Ways({ person }: { readonly person: PersonId }) {
     setWaiting(true)
     const answer = await askServer(z.unknown(), '/api/sign-out-everywhere', posting({}))
     if (answer.ok) {
+      await forgetThisPerson()
       window.location.assign('/sign-in')
       return
     }
@@ -154,6 +156,7 @@ function EndDemonstration() {
     setWaiting(true)
     const answer = await askServer(z.unknown(), '/api/installation/remove-demo', posting({}))
     if (answer.ok) {
+      await forgetThisPerson()
       window.location.assign('/set-up')
       return
     }

@@ -34,4 +34,22 @@ describe('the clock of a press', () => {
     setClock('2026-11-25T09:00:10.000Z')
     expect(nowMs()).toBe(phone + 10_000)
   })
+
+  it('goes on from what the phone kept where there is no network: its age is that of the record', () => {
+    const { recall, knownUntilMs, nowMs, link } = openConnection()
+    vi.setSystemTime(phone + 3_600_000)
+    recall(said, 90_000)
+    expect(link()).toBe('away')
+    expect(new Date(knownUntilMs()).toISOString()).toBe(said)
+    expect(nowMs()).toBe(phone + 3_690_000)
+  })
+
+  it('lets nothing that was kept put back what is live', () => {
+    const { recall, say, seedClock, knownUntilMs, link } = openConnection()
+    seedClock(said)
+    say('live')
+    recall('2026-11-24T09:00:00.000Z', 5)
+    expect(link()).toBe('live')
+    expect(knownUntilMs()).toBe(phone)
+  })
 })

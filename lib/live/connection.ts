@@ -16,6 +16,11 @@ export interface Connection {
    * is known, and puts nothing back.
    */
   readonly seedClock: (serverNow: string) => void
+  /**
+   * Begins without a network, from what the phone kept: all is known until then, and the server's clock was ahead by so many ms. Does
+   * nothing once there was an answer.
+   */
+  readonly recall: (knownUntil: string, clockAhead: number) => void
 }
 
 /** A connection that has not begun. */
@@ -48,6 +53,13 @@ export function openConnection(): Connection {
       const seen = Date.parse(serverNow) - Date.now()
       ahead = isSet ? Math.max(ahead, seen) : seen
       isSet = true
+    },
+    recall(knownUntil, clockAhead) {
+      if (link !== 'starting') return
+      if (!isSet) ahead = clockAhead
+      known = Date.parse(knownUntil) - ahead
+      link = 'away'
+      for (const listener of listeners) listener()
     },
   }
 }

@@ -26,12 +26,25 @@ const LETS_GO_MS = 2000
 
 let kept: Live | undefined
 let holders = 0
+let isKeeping = false
 
 /** One for the tab, whichever screen it shows; one for each page on the server. */
-function liveOfTab(): Live {
+export function liveOfTab(): Live {
   if (typeof window === 'undefined') return openLive()
   kept ??= openLive()
   return kept
+}
+
+/** From now on what is seen is kept on this phone. */
+async function keep(live: Live): Promise<void> {
+  isKeeping = true
+  try {
+    const { keepWhatIsSeen } = await import('./phone/keep-what-is-seen.ts')
+    keepWhatIsSeen(live)
+  } catch {
+    // No network for that piece of the program: the next page keeps what it shows.
+    isKeeping = false
+  }
 }
 
 /** Keeps the socket open until the returned function is called, and a little longer: the next screen may want it. */
@@ -41,6 +54,7 @@ function hold(live: Live): () => void {
     void live.connect()
     void live.outbox.load()
   }
+  if (!isKeeping) void keep(live)
   return () => {
     setTimeout(() => {
       holders -= 1

@@ -5,6 +5,7 @@ import { Instant } from '../record/scalars.ts'
 import { type Connection, openConnection } from './connection.ts'
 import { getChanges, getProject, getShop, isSignedOut } from './http.ts'
 import { type OutboxHandle, openOutboxHandle } from './outbox/outbox-handle.ts'
+import { forgetThisPerson } from './phone/forget-person.ts'
 import { meets, type ProjectState, projectStateAfter, projectStateOf } from './project-state.ts'
 import { projectKey, shopKey } from './record-keys.ts'
 import { type ShopState, shopStateAfter, shopStateOf } from './shop-state.ts'
@@ -27,6 +28,8 @@ export interface Live {
   readonly refetch: (record: string) => Promise<void>
   /** Follows a record until the returned function is called. */
   readonly watch: (record: string) => () => void
+  /** Which records are followed: of those all is known until `connection.knownUntilMs`. */
+  readonly watched: () => readonly string[]
   /** Opens the socket; called after the first paint. */
   readonly connect: () => Promise<void>
   readonly close: () => void
@@ -41,8 +44,21 @@ async function refused(reopen: () => void): Promise<void> {
     setTimeout(reopen, REOPEN_MS)
     return
   }
+  await forgetThisPerson()
   const here = `${location.pathname}${location.search}`
   location.assign(`/sign-in?next=${encodeURIComponent(here)}`)
+}
+
+/** The socket's code. Without a network it is waited for, and `away` called. */
+async function socketCode(away: () => void): Promise<typeof import('socket.io-client')> {
+  for (;;) {
+    try {
+      return await import('socket.io-client')
+    } catch {
+      away()
+      await new Promise((again) => setTimeout(again, REOPEN_MS))
+    }
+  }
 }
 
 /** Answers that mean: not signed in, not for this person, not there. */
@@ -193,9 +209,10 @@ export function openLive(): Live {
         }
       }
     },
+    watched: () => [...watched.keys()],
     async connect() {
       closed = false
-      const { io } = await import('socket.io-client')
+      const { io } = await socketCode(() => connection.say('away'))
       if (closed || socket !== undefined) return
       const opened: Socket<ServerEvents, ClientEvents> = io({
         transports: ['websocket'],

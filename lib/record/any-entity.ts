@@ -1,4 +1,4 @@
-import type { Entity, EntityByKind, Kind } from './entity.ts'
+import type { Entity, EntityByKind, Kind, Stub } from './entity.ts'
 import { kindOf } from './kind-of.ts'
 import type { ProjectRecord } from './project-record.ts'
 import { must, NoSuchEntity, type Table } from './table.ts'
@@ -50,6 +50,16 @@ export const tablesOf = (
   record: ProjectRecord,
 ): { readonly kind: ProjectKind; readonly table: Table<Entity> }[] =>
   projectKinds.map((kind) => ({ kind, table: tables[kind](record) }))
+
+/** Every entity of a record (or of a view of it). */
+export const entitiesOf = (record: ProjectRecord): Entity[] =>
+  tablesOf(record).flatMap(({ table }) => [...table.rows.values()])
+
+/** Every stub of a view. */
+export const stubsOf = (record: ProjectRecord): Stub[] =>
+  tablesOf(record).flatMap(({ kind, table }) =>
+    [...table.hidden].map((id): Stub => ({ kind, id, hidden: true })),
+  )
 
 /** The entity of a project with that id, whatever its kind; undefined where there is none (or it lies in a shop book). */
 export const findEntity = (record: ProjectRecord, id: string): Entity | undefined =>

@@ -1,6 +1,5 @@
 import type { View } from '../record/actor.ts'
-import { tablesOf } from '../record/any-entity.ts'
-import type { Entity, Stub } from '../record/entity.ts'
+import { entitiesOf } from '../record/any-entity.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import { keyOf, tableView } from './table-view.ts'
 import { viewerOf } from './viewer.ts'
@@ -79,13 +78,3 @@ function make(record: ProjectRecord, view: View): ProjectRecord {
   }
   return { ...seen, versions }
 }
-
-/** Every entity of a record (or of a view of it). */
-export const entitiesOf = (record: ProjectRecord): Entity[] =>
-  tablesOf(record).flatMap(({ table }) => [...table.rows.values()])
-
-/** Every stub of a view. */
-export const stubsOf = (record: ProjectRecord): Stub[] =>
-  tablesOf(record).flatMap(({ kind, table }) =>
-    [...table.hidden].map((id): Stub => ({ kind, id, hidden: true })),
-  )

@@ -3,7 +3,7 @@ import { stageGate } from '../../lib/gate/status.ts'
 import type { Entity } from '../../lib/record/entity.ts'
 import { type ProjectRecord, projectAfter } from '../../lib/record/project-record.ts'
 import { all } from '../../lib/record/table.ts'
-import { entitiesOf } from '../../lib/see/view-of.ts'
+import { entitiesOf } from '../../lib/record/any-entity.ts'
 import {
   aHold,
   aLink,

@@ -1,4 +1,6 @@
 import * as z from 'zod/mini'
+import { forgetThisPerson } from '@/lib/live/phone/forget-person.ts'
+import { phoneIsNobodys } from '@/lib/live/phone/whose-phone.ts'
 
 const Csrf = z.object({ csrfToken: z.string() })
 const Went = z.object({ url: z.string() })
@@ -34,7 +36,10 @@ export async function signInWith(
     if (!went.success) return 'The server gave no answer that we understand. Try again.'
     const error = new URL(went.data.url, window.location.href).searchParams.get('error')
     if (error !== null) return wrongOf(error, way)
-    return response.ok ? null : wrongOf('CredentialsSignin', way)
+    if (!response.ok) return wrongOf('CredentialsSignin', way)
+    // The next page that the server shows says whose phone it is: what it kept for the same person, they find again.
+    phoneIsNobodys()
+    return null
   } catch {
     return 'No answer from the server. Try again with a signal.'
   }
@@ -47,4 +52,5 @@ export async function signOutHere(): Promise<void> {
     headers: { 'content-type': 'application/x-www-form-urlencoded' },
     body: new URLSearchParams({ csrfToken: await csrfToken(), json: 'true' }),
   })
+  await forgetThisPerson()
 }

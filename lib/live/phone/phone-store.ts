@@ -11,9 +11,16 @@ export type KeptView = {
   readonly person: PersonId
   /** By the server's clock: the age that is shown. */
   readonly keptAt: Instant
+  /** By how much the server's clock was ahead of this phone's, in ms: without a network it dates what is pressed. */
+  readonly clockAhead: number
 } & (
   | { readonly kind: 'project'; readonly view: ProjectView }
-  | { readonly kind: 'shop'; readonly view: ShopView; readonly projects: readonly string[] }
+  | {
+      readonly kind: 'shop'
+      readonly view: ShopView
+      /** Whose work stands on its day sheet; null where that was not opened yet. */
+      readonly projects: readonly string[] | null
+    }
 )
 
 /** A command that the server has not yet answered with a yes. */
@@ -72,7 +79,7 @@ export interface WaitingFile {
 }
 
 interface Stores extends DBSchema {
-  views: { key: string; value: KeptView }
+  views: { key: string; value: KeptView; indexes: { lately: [person: string, keptAt: string] } }
   unsent: { key: number; value: Unsent }
   files: { key: string; value: WaitingFile }
 }
@@ -90,7 +97,10 @@ const VERSION = 1
 export const openPhoneStore = (): Promise<PhoneStore> =>
   openDB<Stores>(NAME, VERSION, {
     upgrade(db) {
-      db.createObjectStore('views', { keyPath: 'record' })
+      db.createObjectStore('views', { keyPath: 'record' }).createIndex('lately', [
+        'person',
+        'keptAt',
+      ])
       db.createObjectStore('unsent', { keyPath: 'place', autoIncrement: true })
       db.createObjectStore('files', { keyPath: 'address' })
     },

@@ -1,6 +1,6 @@
 'use client'
 import type { Asked } from '@/app/_screen/asked.ts'
-import { EmptyState } from '@/app/_ui/paper.tsx'
+import { NeedsNetwork } from '@/app/_screen/needs-network.tsx'
 import { AsItStood } from './as-it-stood.tsx'
 import { JournalScreen } from './journal-screen.tsx'
 
@@ -9,9 +9,9 @@ export function Journal({ search, source }: Asked) {
   if (source?.kind === 'as it stood') return <AsItStood day={search.at ?? ''} view={source.view} />
   if (source?.kind !== 'journal') {
     return (
-      <EmptyState title="The journal needs a network">
-        <p>This phone keeps how the car stands, not what led to it. Open it again with a signal.</p>
-      </EmptyState>
+      <NeedsNetwork what="The journal">
+        This phone keeps how the car stands, not what led to it.
+      </NeedsNetwork>
     )
   }
   return (

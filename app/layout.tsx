@@ -3,7 +3,7 @@ import { connection } from 'next/server'
 import type { ReactNode } from 'react'
 import { DemoStrip } from '@/app/_ui/demo-strip.tsx'
 import { AfterLoad } from '@/app/_ui/install/after-load.tsx'
-import { stencilFace, textFace } from '@/app/_ui/theme/faces.ts'
+import { stencilFace, textFace, textFaceBeyond } from '@/app/_ui/theme/faces.ts'
 import { wornTheme } from '@/app/_ui/theme/worn-theme.ts'
 import { forPages } from '@/lib/server/for-pages.ts'
 import './globals.css'
@@ -28,7 +28,7 @@ export default async function RootLayout({ children }: { readonly children: Reac
     <html
       lang="en-GB"
       data-theme={await wornTheme()}
-      className={`${textFace.variable} ${stencilFace.variable}`}
+      className={`${textFace.variable} ${textFaceBeyond.variable} ${stencilFace.variable}`}
     >
       <body>
         {demonstration !== null && <DemoStrip doors={demonstration.doors} />}

@@ -65,3 +65,66 @@ export function pastTheEdge(): string[] {
     `at ${width} px it scrolls sideways to ${page.scrollWidth}: ${wide.slice(0, 4).join(', ')}`,
   ]
 }
+
+/** Presses whose edges lie nearer than 8 px to each other. The rail's lie wall to wall, and so do the rows of a table. */
+export function tooClose(): string[] {
+  const APART = 8
+  const main = document.querySelector('main')
+  if (main === null) return ['there is no main']
+  const presses = [
+    ...main.querySelectorAll('.btn, button, .line, .pick, summary, select, textarea'),
+  ]
+    .filter((e) => e.checkVisibility() && e.closest('.rail, table') === null)
+    .map((e) => ({ e, at: e.getBoundingClientRect() }))
+  return presses.flatMap(({ e, at }, i) =>
+    presses.slice(i + 1).flatMap((other) => {
+      if (e.contains(other.e) || other.e.contains(e)) return []
+      const beside = Math.max(other.at.left - at.right, at.left - other.at.right)
+      const under = Math.max(other.at.top - at.bottom, at.top - other.at.bottom)
+      if (Math.max(beside, under) > APART - 0.5) return []
+      const words = [e, other.e].map((one) => (one.textContent ?? '').trim().slice(0, 30))
+      return [`too close: "${words[0]}" and "${words[1]}"`]
+    }),
+  )
+}
+
+/** Words that are wider than what holds them and are cut off there, or run out of it. */
+export function cutOff(): string[] {
+  const told = new Set<string>()
+  const width = document.documentElement.clientWidth
+  for (const e of document.querySelectorAll('main *, nav *')) {
+    const style = getComputedStyle(e)
+    const words = [...e.childNodes].some(
+      (n) => n.nodeType === 3 && (n.textContent ?? '').trim() !== '',
+    )
+    if (!words || !e.checkVisibility() || style.display === 'inline' || e.closest('.vh, svg'))
+      continue
+    const scrolls = /auto|scroll/.test(style.overflowX)
+    if (scrolls || e.matches('input, textarea, select, option')) continue
+    if (e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0)
+      told.add(
+        `at ${width} px cut off: ${e.tagName}.${e.className} "${(e.textContent ?? '').trim().slice(0, 40)}"`,
+      )
+  }
+  return [...told].slice(0, 6)
+}
+
+/** In forced colours: marks that have the colour of what they lie on, and presses that nothing frames. */
+export function unseenMarks(): string[] {
+  const groundOf = (e: Element | null): string => {
+    for (let up = e; up !== null; up = up.parentElement) {
+      const { backgroundColor } = getComputedStyle(up)
+      if (!/, 0\)$|transparent/.test(backgroundColor)) return backgroundColor
+    }
+    return 'canvas'
+  }
+  const marks = [...document.querySelectorAll('.mark')]
+    .filter((e) => e.checkVisibility())
+    .filter((e) => getComputedStyle(e).backgroundColor === groundOf(e.parentElement))
+    .map((e) => `forced colours: ${e.className} can't be seen`)
+  const presses = [...document.querySelectorAll('.btn, .press')]
+    .filter((e) => e.checkVisibility())
+    .filter((e) => Number.parseFloat(getComputedStyle(e).borderTopWidth) < 1)
+    .map((e) => `forced colours: "${(e.textContent ?? '').trim().slice(0, 30)}" has no frame`)
+  return [...new Set([...marks, ...presses])]
+}

@@ -1,5 +1,6 @@
 'use client'
 import { type HTMLInputTypeAttribute, type ReactNode, useId } from 'react'
+import { DayInWords } from './day-in-words.tsx'
 
 interface Common {
   readonly label: ReactNode
@@ -59,22 +60,33 @@ export function TextField(props: TextFieldProps) {
           ))}
         </datalist>
       )}
-      <Under id={id} hint={hint} wrong={wrong} />
+      <Under
+        id={id}
+        says={isDay(props.type) ? <DayInWords value={value} /> : undefined}
+        hint={hint}
+        wrong={wrong}
+      />
     </div>
   )
 }
 
+const isDay = (type: HTMLInputTypeAttribute | undefined): boolean =>
+  type === 'date' || type === 'datetime-local'
+
 function Under({
   id,
+  says,
   hint,
   wrong,
 }: {
   readonly id: string
+  readonly says?: ReactNode
   readonly hint: ReactNode
   readonly wrong: string | undefined
 }) {
   return (
     <div id={`${id}-hint`} aria-live="polite">
+      {says}
       {wrong !== undefined && (
         <p className="wrong">
           <i className="mark m-refused" aria-hidden="true" /> {wrong}

@@ -34,6 +34,7 @@ export const pairs: readonly Pair[] = [
   ...on('chalk', BODY, 'slate'),
   ...on('slate', BODY, 'chalk'),
   ...on('on-slot', BODY, 'slot'),
+  ...on('on-label', BODY, 'label'),
   // Where the floor ends, and a card that lies on it.
   ...on('slot', LINE, 'slate'),
 ]

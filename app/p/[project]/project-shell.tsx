@@ -17,9 +17,11 @@ export function ProjectShell({ children }: { readonly children: ReactNode }) {
   const name = partyName(reader.view.party, record)
   return (
     <>
-      <a className="skip" href="#content">
-        To the content
-      </a>
+      <header>
+        <a className="skip" href="#content">
+          To the content
+        </a>
+      </header>
       <Rail places={placesFor(record.id, party?.shop ?? null, reader.view.role)} />
       <main className="page stack" id="content">
         <Plate title={project?.name ?? 'A car'} under={underPlate(project)}>

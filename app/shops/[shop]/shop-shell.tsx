@@ -14,9 +14,11 @@ export function ShopShell({ children }: { readonly children: ReactNode }) {
   const shop = book.shops.rows.get(book.id)
   return (
     <>
-      <a className="skip" href="#content">
-        To the content
-      </a>
+      <header>
+        <a className="skip" href="#content">
+          To the content
+        </a>
+      </header>
       <Rail
         places={[
           { href: shopPath(book.id), label: 'Day sheet' },

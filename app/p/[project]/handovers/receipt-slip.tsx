@@ -1,4 +1,5 @@
 import Link from 'next/link'
+import { JournalMark } from '@/app/_ui/journal-mark.tsx'
 import { Photos } from '@/app/_ui/photos.tsx'
 import { SIGNATURE } from '@/lib/custody/signature.ts'
 import type { Handover } from '@/lib/record/entities/things.ts'
@@ -104,6 +105,7 @@ export function ReceiptSlip({ handover, record, reader }: SlipProps) {
             ? `${atStart(partyName(from, record))} answers for it until it is received.`
             : 'This leaf can’t be altered; a later remark is a new leaf.'}
         </p>
+        <JournalMark entity={handover.id} />
       </article>
     </div>
   )

@@ -62,7 +62,7 @@ function WindowList() {
     <ul className="ruled">
       {open.map((window) => (
         <li key={window.id}>
-          <Link href={`/p/${record.id}/windows?window=${window.id}`}>
+          <Link className="row-link" href={`/p/${record.id}/windows?window=${window.id}`}>
             {assemblyName(window.assembly, record)}: {exactSpan(window.from, window.to, reader)}
           </Link>
         </li>

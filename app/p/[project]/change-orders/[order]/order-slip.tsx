@@ -1,4 +1,5 @@
 'use client'
+import { JournalMark } from '@/app/_ui/journal-mark.tsx'
 import { Stamp } from '@/app/_ui/paper.tsx'
 import { Photos } from '@/app/_ui/photos.tsx'
 import { WordMark } from '@/app/_ui/state-mark.tsx'
@@ -113,6 +114,7 @@ export function OrderSlip({ order }: { readonly order: ChangeOrder }) {
             </>
           )}
         </p>
+        <JournalMark entity={order.id} />
       </article>
     </div>
   )

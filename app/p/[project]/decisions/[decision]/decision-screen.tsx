@@ -111,7 +111,7 @@ function DecisionDesk({ decision }: { readonly decision: Decision }) {
           <ul className="ruled">
             {waits.map((stage) => (
               <li key={stage.id} className="rowend">
-                <Link href={`/p/${record.id}/stages/${stage.id}`}>
+                <Link className="row-link" href={`/p/${record.id}/stages/${stage.id}`}>
                   {stageNumber(stage.number)} · {stage.name}
                 </Link>
                 <StageChip stage={stage} />

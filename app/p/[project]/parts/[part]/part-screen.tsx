@@ -117,7 +117,7 @@ function Waits({ part }: { readonly part: Part }) {
       <ul className="ruled">
         {stages.map((stage) => (
           <li key={stage.id} className="rowend">
-            <Link href={`/p/${record.id}/stages/${stage.id}`}>
+            <Link className="row-link" href={`/p/${record.id}/stages/${stage.id}`}>
               {stageNumber(stage.number)} · {stage.name}
             </Link>
             <StageChip stage={stage} />

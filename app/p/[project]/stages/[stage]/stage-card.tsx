@@ -1,5 +1,6 @@
 'use client'
 import Link from 'next/link'
+import { JournalMark } from '@/app/_ui/journal-mark.tsx'
 import { Card, Head, Notice, Stamp, Tag } from '@/app/_ui/paper.tsx'
 import { projectPath } from '@/app/_ui/paths.ts'
 import { StateMark } from '@/app/_ui/state-mark.tsx'
@@ -100,6 +101,7 @@ export function StageCard({ stage }: { readonly stage: Stage }) {
         )}
         <Concessions stage={stage} />
         <SignedStamp stage={stage} />
+        <JournalMark entity={stage.id} onPaper={stage.state !== 'signed off'} />
       </div>
     </Card>
   )

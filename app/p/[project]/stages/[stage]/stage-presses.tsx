@@ -172,7 +172,9 @@ function SignOff({ stage }: { readonly stage: Stage }) {
               <li key={condition.entity} className="rowmark">
                 <Mark name="waiting" />
                 <p>
-                  <a href={`#${condition.entity}`}>{sentence(condition, record, reader).fact}</a>
+                  <a className="row-link" href={`#${condition.entity}`}>
+                    {sentence(condition, record, reader).fact}
+                  </a>
                 </p>
               </li>
             ))}

@@ -55,6 +55,9 @@ export function Start({ stage }: { readonly stage: Stage }) {
 
 type Requirements = ReturnType<ReturnType<typeof gateOf>['requirements']>
 
+/** More of what is met than this lies in a fold: what isn't is the answer. */
+const MET_AT_ONCE = 6
+
 function MetList({ met, of }: { readonly met: Requirements; readonly of: number }) {
   const { record, reader } = useDesk()
   if (met.length === 0) return null
@@ -66,17 +69,30 @@ function MetList({ met, of }: { readonly met: Requirements; readonly of: number 
       requirement.concession === null ? ('met' as const) : ('conceded' as const),
     ]),
   )
+  const list = (
+    <ol className="cols cols-2 met">
+      {[...lines].map(([words, mark]) => (
+        <li key={words} className="cond cond-ok">
+          <Mark name={mark} />
+          <p>{words}</p>
+        </li>
+      ))}
+    </ol>
+  )
+  if (lines.size > MET_AT_ONCE) {
+    return (
+      <details>
+        <summary>
+          Met: {met.length} of {of}
+        </summary>
+        {list}
+      </details>
+    )
+  }
   return (
     <section className="stack tight">
       <Head title="Met" note={`${met.length} of ${of}`} />
-      <ol className="cols cols-2 met">
-        {[...lines].map(([words, mark]) => (
-          <li key={words} className="cond cond-ok">
-            <Mark name={mark} />
-            <p>{words}</p>
-          </li>
-        ))}
-      </ol>
+      {list}
     </section>
   )
 }

@@ -32,17 +32,28 @@ function Linked({
     return stage === undefined || stage.removedAt !== null ? [] : [{ link, stage }]
   })
   if (there.length === 0) return null
+  const inOrder = there.toSorted((a, b) => a.stage.number - b.stage.number)
+  const done = inOrder.filter(({ stage }) => stage.state === 'signed off')
+  const folded = done.length > 1 ? done : []
+  const open = inOrder.filter((one) => !folded.includes(one))
+  const lines = (some: typeof there) => (
+    <ul className="stack tight">
+      {some.map(({ link, stage }) => (
+        <li key={link.id}>
+          <StageLine stage={stage} note={lagWords(link, reader.locale)} />
+        </li>
+      ))}
+    </ul>
+  )
   return (
     <Sheet title={title} note={there.length}>
-      <ul className="stack tight">
-        {there
-          .toSorted((a, b) => a.stage.number - b.stage.number)
-          .map(({ link, stage }) => (
-            <li key={link.id}>
-              <StageLine stage={stage} note={lagWords(link, reader.locale)} />
-            </li>
-          ))}
-      </ul>
+      {open.length > 0 && lines(open)}
+      {folded.length > 0 && (
+        <details>
+          <summary>{folded.length} signed off</summary>
+          {lines(folded)}
+        </details>
+      )}
     </Sheet>
   )
 }

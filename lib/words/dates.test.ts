@@ -3,9 +3,11 @@ import { CivilDate, Instant } from '../record/scalars.ts'
 import {
   ago,
   day,
+  dayOfMonth,
   exactSpan,
   longDay,
   moment,
+  monthAndYear,
   sameDay,
   since,
   span,
@@ -24,6 +26,12 @@ describe('dates as they are read in a shop', () => {
   it('writes a day without a comma, and its year only when it is not this one', () => {
     expect(day(at('2027-02-16T12:00:00.000Z'), here)).toBe('Tue 16 Feb')
     expect(day(at('2026-09-14T12:00:00.000Z'), here)).toBe('Mon 14 Sep 2026')
+  })
+
+  it('writes a month over its days, and a day under its month', () => {
+    expect(monthAndYear(CivilDate.parse('2027-09-01'), here)).toBe('Sep 2027')
+    expect(dayOfMonth(CivilDate.parse('2027-02-16'), here, false)).toBe('16')
+    expect(dayOfMonth(CivilDate.parse('2027-02-16'), here, true)).toBe('Tue 16')
   })
 
   it('reads an instant in the shop’s zone, and a civil date in none', () => {

@@ -54,6 +54,14 @@ export function day(when: When, place: Place): string {
 export const longDay = (when: When, place: Place): string =>
   spell(when, place, { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' })
 
+/** `Feb 2027` */
+export const monthAndYear = (when: When, place: Place): string =>
+  spell(when, place, { month: 'short', year: 'numeric' })
+
+/** `16`, or with its weekday `Tue 16`: over days whose month stands above them. */
+export const dayOfMonth = (when: When, place: Place, weekday: boolean): string =>
+  spell(when, place, weekday ? { weekday: 'short', day: 'numeric' } : { day: 'numeric' })
+
 /** `08:40` */
 export const timeOfDay = (when: Instant, place: Place): string =>
   format(place.locale, place.timeZone, {

@@ -1,12 +1,25 @@
 import { describe, expect, it } from 'vitest'
-import { aLink, anEngine, anId, aRecord, aStage, at, lead } from '../../test/builders.ts'
+import {
+  aLink,
+  anEngine,
+  anId,
+  aPart,
+  aRecord,
+  aStage,
+  at,
+  lead,
+  project,
+} from '../../test/builders.ts'
 import type { LaidStage } from '../plan/laid-out.ts'
 import { layOut } from '../plan/lay-out.ts'
+import type { PartPromise } from '../record/entities/things.ts'
+import { CivilDate } from '../record/scalars.ts'
 import {
   drawnWords,
   floatShort,
   floatWords,
   laidDays,
+  runBegins,
   runNumbers,
   sketchedWords,
   waitsForWords,
@@ -61,7 +74,7 @@ describe('a build order along the days, in words', () => {
     expect(floatWords(of(loom.id))).toBe('It may slip a working day before the end moves.')
     expect(floatWords({ ...of(loom.id), floatDays: 0.4 })).toContain('less than a working day')
     expect(floatWords(of(strip.id))).toBe('')
-    expect(floatShort({ ...of(loom.id), floatDays: 12.7 })).toBe('12 days')
+    expect(floatShort({ ...of(loom.id), floatDays: 12.7 })).toBe('12 working days')
   })
 
   it('says what is only sketched', () => {
@@ -73,6 +86,27 @@ describe('a build order along the days, in words', () => {
     ])
     expect(sketchedWords(of(strip.id), place)).toEqual([])
     expect(sketchedWords(of(paint.id), place)).toEqual([])
+  })
+
+  it('says what the critical run begins with, and what that waits for', () => {
+    expect(runBegins(laid, record, place)).toBe('It begins with 02, which is in work.')
+    const glass = aStage({ id: anId('stg', 'glass'), number: 5, hoursLikely: 4 })
+    const windscreen = aPart({ name: 'Windscreen', stages: [glass.id], state: 'ordered' })
+    const promise: PartPromise = {
+      kind: 'promise',
+      id: anId('prm', 'first'),
+      project,
+      part: windscreen.id,
+      date: CivilDate.parse('2026-04-02'),
+      by: lead,
+      madeAt: at(-10),
+      remark: '',
+    }
+    const late = aRecord(anEngine({ custodian: lead }), paint, glass, windscreen, promise)
+    expect(runBegins(layOut(late, [], at(0)), late, place)).toBe(
+      'It begins with 05, which waits for Windscreen, promised for Thu 2 Apr.',
+    )
+    expect(runBegins({ stages: new Map(), run: [], end: null }, record, place)).toBe('')
   })
 
   it('says all of it in sentences that promise no day', () => {

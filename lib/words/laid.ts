@@ -1,3 +1,4 @@
+import { promisesOf } from '../gate/indexes.ts'
 import type { LaidOut, LaidStage } from '../plan/laid-out.ts'
 import type { Stage } from '../record/entities/work.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
@@ -46,12 +47,12 @@ export function floatWords({ floatDays, onRun }: LaidStage): string {
   return `It may slip ${days === 1 ? 'a working day' : `${days} working days`} before the end moves.`
 }
 
-/** `12 days`, `on the run`; short, for a table. */
+/** `12 working days`; short, for a table. */
 export function floatShort({ floatDays, onRun }: LaidStage): string {
   if (floatDays === null) return ''
   if (onRun) return 'none: critical run'
   const days = Math.floor(floatDays)
-  return days < 1 ? 'under a day' : days === 1 ? '1 day' : `${days} days`
+  return days < 1 ? 'under a day' : `${days} working ${days === 1 ? 'day' : 'days'}`
 }
 
 /** What is only sketched about it: no hours, hours that are over, or something without a day before it. */
@@ -70,6 +71,31 @@ export function sketchedWords(laid: LaidStage, place: Place): readonly string[] 
 /** `95 › 100 › 110` */
 export const runNumbers = (run: readonly string[], record: ProjectRecord): string =>
   run.map((id) => numberOf(id, record)).join(' › ')
+
+/** What the critical run begins with, and what that waits for: there a day lost counts first. */
+export function runBegins(laidOut: LaidOut, record: ProjectRecord, place: Place): string {
+  const laid = laidOut.stages.get(laidOut.run[0] ?? '')
+  if (laid === undefined) return ''
+  const first = `It begins with ${numberOf(laid.stage, record)}`
+  const { waitsFor } = laid
+  if (laid.tense === 'begun') return `${first}, which is in work.`
+  switch (waitsFor.kind) {
+    case 'stage':
+      return `${first}, on the heels of ${numberOf(waitsFor.stage, record)}.`
+    case 'part': {
+      const name = record.parts.rows.get(waitsFor.part)?.name ?? 'a part'
+      const promised = promisesOf(record.promises, waitsFor.part).at(-1)
+      const until = promised === undefined ? '' : `, promised for ${day(promised.date, place)}`
+      return `${first}, which waits for ${name}${until}.`
+    }
+    case 'slot': {
+      const slot = record.slots.rows.get(waitsFor.slot)
+      return `${first}${slot === undefined ? '' : `, whose slot begins ${day(slot.from, place)}`}.`
+    }
+    default:
+      return `${first}.`
+  }
+}
 
 /** The whole drawing in sentences, for who doesn't see it. */
 export function drawnWords(

@@ -39,19 +39,19 @@ describe('the words on a drawn build order', () => {
   it('leave names out in a lane that is full, and go to the left where that is free', () => {
     // As many at once as rows may be opened: the next finds no row that keeps a name.
     const full = Array.from({ length: 9 }, (_, n) => aBar(`full${n}`, 0, 50))
-    const tiles = inRows([...full, aBar('x', 66, 116)])
+    const tiles = inRows([...full, aBar('x', 70, 120)])
     const first = tiles.find(({ id, row }) => row === 0 && id !== 'x')
     expect(tiles.find(({ id }) => id === 'x')).toMatchObject({ row: 0, words: 'right' })
     expect(first?.words).toBe('number')
     const late = Array.from({ length: 9 }, (_, n) => aBar(`late${n}`, 300, 350))
-    const both = inRows([...late, aBar('y', 366, 416)])
+    const both = inRows([...late, aBar('y', 370, 420)])
     expect(both.find(({ id, row }) => row === 0 && id !== 'y')?.words).toBe('left')
   })
 
   it('break a name where its two lines are shortest', () => {
-    expect(widthInTwoLines('Brakes')).toBe(Math.ceil(6 * 8.2))
-    expect(widthInTwoLines('Brakes and pipes')).toBe(Math.ceil(9 * 8.2))
-    expect(widthInTwoLines('x'.repeat(200))).toBe(230)
+    expect(widthInTwoLines('Brakes')).toBe(Math.ceil(6 * 8.4))
+    expect(widthInTwoLines('Brakes and pipes')).toBe(Math.ceil(9 * 8.4))
+    expect(widthInTwoLines('x'.repeat(200))).toBe(300)
   })
 
   it('keep room for the cure that follows a bar', () => {

@@ -31,15 +31,16 @@ export interface Tile extends Bar {
 /** What a thumb can press. */
 const TARGET = 44
 /** Between two tiles of a row. */
-const GAP = 10
-/** Between a tile and its name. */
-const BESIDE = 7
+const GAP = 18
+/** Between a bar and its number behind it, and between a tile and its name. */
+export const BEHIND = 9
+export const BESIDE = 8
 /** Rows of a lane that may be opened for the sake of a name; in more of them only bars that would lie on each other. */
 const ROWS_FOR_NAMES = 8
 /** A name wider than this in two lines is cut off, and whole in the list. */
-const WIDEST_NAME = 230
+const WIDEST_NAME = 300
 /** Our face at 15 px, its wider letters, per character; the stencil at 20 px per figure. */
-const LETTER = 8.2
+const LETTER = 8.4
 const FIGURE = 13
 const MARK = 18
 const PAD = 7
@@ -74,7 +75,7 @@ function sized(bar: Bar): Sized {
   const number = numberWidth(bar.figures)
   const inside = width >= allWidth(bar)
   const holdsNumber = width >= number
-  const needs = bar.right + bar.cure + (holdsNumber ? 0 : 4 + number)
+  const needs = bar.right + bar.cure + (holdsNumber ? 0 : BEHIND + number)
   return {
     bar,
     inside,

@@ -1,4 +1,4 @@
-import type { Hung, Wall } from './wall.ts'
+import { type Hung, TILE_PX, type Wall } from './wall.ts'
 
 /** A string from one tile to another, as an SVG path, and the knot where it comes in. */
 export interface Strung {
@@ -7,19 +7,22 @@ export interface Strung {
   readonly knot: { readonly x: number; readonly y: number }
 }
 
-const STUB_PX = 9
+/** How far before the beginning of a card its string turns to it: there the knot hangs. */
+const STUB_PX = 16
 
-/** From the end of one to the beginning of the other: along, over, along; round by a step where the other begins sooner. */
+/**
+ * From one card to the beginning of another: out of its end where there is room between them, else down or up from under it, and
+ * along into the other.
+ */
 function stringBetween(a: Hung, b: Hung): Strung {
   const id = `${a.id} ${b.id}`
   const knot = { x: b.from, y: b.y }
-  if (a.y === b.y && a.to <= b.from) return { id, path: `M${a.to} ${a.y}H${b.from}`, knot }
-  const turn = Math.max(a.right, b.from - STUB_PX)
-  const path =
-    turn <= b.from - STUB_PX
-      ? `M${a.right} ${a.y}H${turn}V${b.y}H${b.from}`
-      : `M${a.right} ${a.y}h${STUB_PX}V${(a.y + b.y) / 2}H${b.from - STUB_PX}V${b.y}H${b.from}`
-  return { id, path, knot }
+  if (a.y === b.y) return { id, path: `M${a.right} ${a.y}H${b.from}`, knot }
+  const turn = b.from - STUB_PX
+  if (turn >= a.right) return { id, path: `M${a.right} ${a.y}H${turn}V${b.y}H${b.from}`, knot }
+  const x = Math.max(a.left + 2, turn)
+  const edge = a.y + (b.y > a.y ? TILE_PX / 2 : -TILE_PX / 2)
+  return { id, path: `M${x} ${edge}V${b.y}H${b.from}`, knot }
 }
 
 /** The critical run as far as it is drawn: each tile strung to the next. */

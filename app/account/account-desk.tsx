@@ -49,9 +49,9 @@ export function AccountDesk({ me }: { readonly me: Me }) {
           <ThemePick />
           <BuzzPick />
         </section>
-        <InstallCard />
       </div>
       <div className="stack">
+        <InstallCard />
         <Ways person={me.person.id} />
         {me.demo && <EndDemonstration />}
       </div>

@@ -116,11 +116,14 @@ test('a new version is offered and never forced; it waits for what is unsent, an
 
     await owned.setOffline(false)
     await expect(take).toBeVisible()
+    // What is typed and not pressed goes along.
+    await phone.getByLabel('A note').fill('And leaf three')
     expect(loads).toBe(0)
     await take.click()
     await expect.poll(() => loads).toBe(1)
     await workerHere(phone)
     await expect(phone.getByText('Leaf two is cracked at the eye.')).toBeVisible()
+    await expect(phone.getByLabel('A note')).toHaveValue('And leaf three')
     await expect(offer).toHaveCount(0)
     expect(
       await phone.evaluate(async () => (await navigator.serviceWorker.ready).waiting === null),

@@ -7,6 +7,7 @@ import {
   type Watch,
   watchWorker,
 } from '@/lib/live/service-worker/watch-worker.ts'
+import { noteTyped, type TypedHere } from './typed-here.ts'
 
 const words: { readonly [news in VersionNews]: string } = {
   ready: 'A new version is ready.',
@@ -19,15 +20,29 @@ export function NewVersion() {
   const [news, setNews] = useState<VersionNews>()
   const [away, setAway] = useState(false)
   const watch = useRef<Watch>(undefined)
+  const typed = useRef<TypedHere>(undefined)
   useEffect(() => {
     watch.current = watchWorker((heard) => {
       setNews(heard)
       setAway(false)
     })
-    return () => watch.current?.end()
+    typed.current = noteTyped()
+    return () => {
+      watch.current?.end()
+      typed.current?.end()
+    }
   }, [])
   if (news === undefined || away) return null
-  return <Offer news={news} take={() => watch.current?.take()} later={() => setAway(true)} />
+  return (
+    <Offer
+      news={news}
+      take={() => {
+        typed.current?.keep()
+        watch.current?.take()
+      }}
+      later={() => setAway(true)}
+    />
+  )
 }
 
 function Offer({

@@ -1,7 +1,11 @@
 import { createHash, randomBytes } from 'node:crypto'
+import { existsSync } from 'node:fs'
+import { readFile, writeFile } from 'node:fs/promises'
 import { request } from 'node:http'
+import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { HandedLink } from '../lib/command/wire-access.ts'
+import { openUploads } from '../lib/server/uploads.ts'
 import { aPlantedYard, type PlantedYard } from './a-planted-yard.ts'
 import { aBrowser, type Browser, type TestYard } from './a-yard.ts'
 import { aHandover, anAssembly, anId, at, lead, owner, project } from './builders.ts'
@@ -177,6 +181,22 @@ describe('an upload', () => {
     const place = placeOf(await begin(nameOf(photo), photo.length))
     expect((await ask({ path: place, method: 'DELETE' })).status).toBe(204)
     expect((await send(place, 0, photo)).status).toBe(404)
+  })
+
+  it('that nobody went on with for three days is given up', async () => {
+    const photo = aPhoto()
+    const place = placeOf(await begin(nameOf(photo), photo.length))
+    await send(place, 0, photo.subarray(0, 1000))
+    const { env, files: shelf } = yard.doors
+    const said = join(env.dataDir, 'uploads', `${place.split('/').at(-1)}.json`)
+    const old = new Date(Date.now() - 3 * 86_400_000 - 1).toISOString()
+    const upload: object = JSON.parse(await readFile(said, 'utf8'))
+    await writeFile(said, JSON.stringify({ ...upload, creation_date: old }))
+    expect((await send(place, 1000, photo.subarray(1000))).status).toBe(410)
+    // Once a start and once an hour what is left of it goes.
+    openUploads(shelf, env.dataDir).close()
+    await expect.poll(() => existsSync(said)).toBe(false)
+    expect((await ask({ path: place, method: 'HEAD' })).status).toBe(404)
   })
 
   it('goes on only from where it is', async () => {

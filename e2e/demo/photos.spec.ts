@@ -56,6 +56,12 @@ test('a photo taken on its side arrives upright, smaller and without its place, 
   await expect
     .poll(() => shown.evaluate((img) => img instanceof HTMLImageElement && img.naturalWidth))
     .toBe(1920)
+  await shown.click()
+  const viewer = page.getByRole('dialog', { name: new RegExp(CHECK) })
+  await expect(viewer.getByRole('img')).toBeVisible()
+  await page.keyboard.press('Escape')
+  await expect(viewer).toHaveCount(0)
+  await expect(row(page).getByRole('link', { name: new RegExp(CHECK) })).toBeFocused()
 })
 
 test('with the tick a photo keeps where it was taken', async ({ as }) => {
@@ -130,6 +136,7 @@ test('a network that goes in mid-upload: the photo is kept here, goes on where i
   await expect(
     field(page).getByText('1 photo kept on this phone, sent when there is a signal.'),
   ).toBeVisible({ timeout: 20_000 })
+  await expect(field(page).getByText(/Kept on this phone, [1-9]\d? % sent/)).toBeVisible()
   await page.context().setOffline(false)
   const [address = ''] = await arrived(page, 1)
   expect(await liesSo(page, address)).toMatchObject(upright)

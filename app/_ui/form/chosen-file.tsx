@@ -11,6 +11,7 @@ export function ChosenFile({
   isThere,
   onPhone,
   sent,
+  goes,
   number,
   onLeaveOut,
 }: {
@@ -23,6 +24,8 @@ export function ChosenFile({
   readonly onPhone: WaitingFile | undefined
   /** How far it is on its way, 0 to 1. */
   readonly sent: number | undefined
+  /** There is a signal and a session to send it with. */
+  readonly goes: boolean
   readonly number: number
   readonly onLeaveOut: () => void
 }) {
@@ -31,7 +34,7 @@ export function ChosenFile({
   const { mark, words } =
     onPhone === undefined && !isThere
       ? { mark: 'waiting' as const, words: 'One moment…' }
-      : stateOf(onPhone, sent)
+      : stateOf(onPhone, sent, goes)
   const isPaper = onPhone !== undefined && onPhone.thumb === null
   return (
     <li className="stack tight">
@@ -56,12 +59,13 @@ export function ChosenFile({
 function stateOf(
   onPhone: WaitingFile | undefined,
   sent: number | undefined,
+  goes: boolean,
 ): { readonly mark: MarkName; readonly words: string } {
   if (onPhone === undefined || onPhone.bytes === null) return { mark: 'met', words: 'Arrived' }
   if (onPhone.no !== null) return { mark: 'refused', words: 'Not taken' }
-  return sent === undefined || sent === 0
-    ? { mark: 'unsent', words: 'Kept on this phone' }
-    : { mark: 'unsent', words: `Sending, ${Math.floor(sent * 100)} %` }
+  if (sent === undefined || sent === 0) return { mark: 'unsent', words: 'Kept on this phone' }
+  const per = `${Math.floor(sent * 100)} %`
+  return { mark: 'unsent', words: goes ? `Sending, ${per}` : `Kept on this phone, ${per} sent` }
 }
 
 /** An address of this tab's own for bytes on the phone; null before it is there, and where there are none. */

@@ -105,6 +105,7 @@ export function PhotoField({
               isThere={onPhone === undefined && held.readFor.includes(sha256)}
               onPhone={onPhone}
               sent={onPhone === undefined ? undefined : held.progress.get(onPhone.address)}
+              goes={held.waitsFor === null}
               number={n + 1}
               onLeaveOut={() => setUndo({ n: n + 1, press: held.leaveOut(sha256) })}
             />

@@ -64,6 +64,37 @@ test('a photo taken on its side arrives upright, smaller and without its place, 
   await expect(row(page).getByRole('link', { name: new RegExp(CHECK) })).toBeFocused()
 })
 
+test('a photo chosen on a phone without a network is made ready beside the page, and sent when there is one', async ({
+  as,
+}) => {
+  const page = await as('Mara Ellwood')
+  const car = await carPath(page)
+  const photo = await aPhoto(page, { orientation: 6, place })
+  await page.goto(car)
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready
+  })
+  // What is seen is kept some moments later.
+  await expect.poll(() => viewsKept(page), { timeout: 20_000 }).toBeGreaterThan(0)
+  const broken: Error[] = []
+  page.on('pageerror', (error) => broken.push(error))
+  await page.context().setOffline(true)
+  await page.goto(`${car}/change-orders/new`)
+  const photos = page.getByRole('group', { name: 'Photos' })
+  await photos.getByLabel('Choose photos').setInputFiles({
+    name: 'mount.jpg',
+    mimeType: 'image/jpeg',
+    buffer: photo,
+  })
+  await expect(photos.getByText(/1 photo kept on this phone/)).toBeVisible({ timeout: 30_000 })
+  expect(page.workers()).toHaveLength(1)
+  expect(broken).toEqual([])
+  await page.context().setOffline(false)
+  await expect(photos.getByText('Arrived')).toBeVisible({ timeout: 30_000 })
+  const address = (await photos.getByRole('link').first().getAttribute('href')) ?? ''
+  expect(await liesSo(page, address)).toMatchObject(upright)
+})
+
 test('with the tick a photo keeps where it was taken', async ({ as }) => {
   const page = await atTheCheck(as)
   await field(page).getByLabel('Keep in each photo where it was taken').check()
@@ -95,6 +126,22 @@ test('eight photos, each turned another way, all arrive upright', async ({ as })
     })
   }
 })
+
+/** How many records this phone keeps to be read without a network. */
+const viewsKept = (page: Page) =>
+  page.evaluate(
+    () =>
+      new Promise<number>((done) => {
+        const open = indexedDB.open('fettleyard')
+        open.onsuccess = () => {
+          const count = open.result.transaction('views').objectStore('views').count()
+          count.onsuccess = () => {
+            open.result.close()
+            done(count.result)
+          }
+        }
+      }),
+  )
 
 /** A poor line: each piece of an upload takes its time. Gives back what cuts it, pieces on their way too, and mends it. */
 async function slowly(page: Page): Promise<{ cut: () => void; mend: () => void }> {

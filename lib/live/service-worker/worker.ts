@@ -1,5 +1,11 @@
 /// <reference lib="webworker" />
-import { CacheFirst, type PrecacheEntry, Serwist, setCacheNameDetails } from 'serwist'
+import {
+  CacheFirst,
+  type PrecacheEntry,
+  Serwist,
+  type SerwistPlugin,
+  setCacheNameDetails,
+} from 'serwist'
 import { flushOutbox } from '../outbox/flush-outbox.ts'
 import { SYNC_TAG } from '../outbox/sync-tag.ts'
 import { openPhoneStore } from '../phone/phone-store.ts'
@@ -23,12 +29,18 @@ const SLOW_FOR_MS = 20_000
 /** Scripts and faces that only some screens load: their names hold their hash, so they never grow stale. */
 const LOADED = 'fettleyard-loaded-'
 
+/** The script of a worker reads its settings at the end of its address (`#…`), which an answer with an address of its own would hide. */
+const underItsAddress: SerwistPlugin = {
+  handlerWillRespond: async ({ request, response }) =>
+    request.destination === 'worker' ? new Response(response.body, response) : response,
+}
+
 let slowUntil = 0
 
 setCacheNameDetails({ prefix: 'fettleyard' })
 const serwist = new Serwist({
   precacheEntries: PRECACHE,
-  precacheOptions: { cleanURLs: false, directoryIndex: null },
+  precacheOptions: { cleanURLs: false, directoryIndex: null, plugins: [underItsAddress] },
   navigationPreload: true,
   // The first worker of a phone takes the page that brought it; later ones wait until the person takes them.
   clientsClaim: true,
@@ -60,7 +72,7 @@ serwist.registerCapture(
 
 serwist.registerCapture(
   ({ url, sameOrigin }) => sameOrigin && url.pathname.startsWith('/_next/static/'),
-  new CacheFirst({ cacheName: `${LOADED}${BUILD}` }),
+  new CacheFirst({ cacheName: `${LOADED}${BUILD}`, plugins: [underItsAddress] }),
 )
 
 self.addEventListener('activate', (event) => event.waitUntil(forgetFormerBuilds()))

@@ -4,8 +4,10 @@ import { join } from 'node:path'
 import { type BrowserContext, chromium, expect, type Page } from '@playwright/test'
 import { chromium as executable } from '../../lib/bin/chromium.ts'
 import { root } from '../../lib/bin/prepare.mjs'
+import { SYNC_TAG } from '../../lib/live/outbox/sync-tag.ts'
 import { FLAGS } from '../flags.ts'
 import { carPath, find, shopPath } from './find.ts'
+import { keptRecords } from './kept-records.ts'
 import { enter, test as loaded } from './loaded.ts'
 
 /** A phone with a profile on its disk: a browser puts nothing among its programs in a private window. */
@@ -138,6 +140,7 @@ test('what was pressed goes out with no page open, where the browser calls the w
   phone,
   owned,
   as,
+  yard,
 }) => {
   await enter(phone, 'Sil Harker', '/account')
   await workerHere(phone)
@@ -149,10 +152,54 @@ test('what was pressed goes out with no page open, where the browser calls the w
   await phone.getByLabel('A note').fill('Sent by nobody’s hand.')
   await phone.getByRole('button', { name: 'Write the note' }).click()
   await expect(phone.getByText(/^1 unsent/)).toBeVisible()
+  // A page of nobody's, from which the browser can be made to call: by itself it does so minutes after it failed once.
+  const wire = await owned.newCDPSession(await owned.newPage())
+  const registered = new Promise<string>((resolve) =>
+    wire.on('ServiceWorker.workerRegistrationUpdated', ({ registrations }) => {
+      const own = registrations.find(({ scopeURL }) => scopeURL === `${yard.url}/`)
+      if (own !== undefined) resolve(own.registrationId)
+    }),
+  )
+  await wire.send('ServiceWorker.enable')
+  const registrationId = await registered
   await phone.close()
   await owned.setOffline(false)
+  await wire.send('ServiceWorker.dispatchSyncEvent', {
+    origin: yard.url,
+    registrationId,
+    tag: SYNC_TAG,
+    lastChance: false,
+  })
 
   const lead = await as('Mara Ellwood')
   await lead.goto(`${car}/stages/${id}`)
   await expect(lead.getByText('Sent by nobody’s hand.')).toBeVisible({ timeout: 20_000 })
+})
+
+test('with one bar of signal a hanging page gives way to what the phone kept, and goes on live; with none it opens too', async ({
+  phone,
+  yard,
+}) => {
+  await enter(phone, 'Jory Wenlock', '/account')
+  await workerHere(phone)
+  const car = await carPath(phone)
+  await phone.goto(car)
+  await expect(phone.getByText('Live', { exact: true })).toBeVisible()
+  await expect.poll(() => keptRecords(phone)).toBeGreaterThan(0)
+
+  yard.process.kill('SIGSTOP')
+  try {
+    const began = Date.now()
+    const answer = await phone.goto(car, { waitUntil: 'commit' })
+    expect(answer?.fromServiceWorker()).toBe(true)
+    expect(Date.now() - began).toBeLessThan(8_000)
+    await expect(phone.getByText(/^(As of \d\d:\d\d|Connecting)/)).toBeVisible()
+  } finally {
+    yard.process.kill('SIGCONT')
+  }
+  await expect(phone.getByText('Live', { exact: true })).toBeVisible({ timeout: 30_000 })
+
+  await yard.stop()
+  expect((await phone.goto(`${car}/build-order`))?.status()).toBe(200)
+  await expect(phone.getByText(/^As of \d\d:\d\d/)).toBeVisible()
 })

@@ -1,6 +1,7 @@
 import { expect, type Page } from '@playwright/test'
 import { aServer, type TestServer } from '../../test/a-server.ts'
 import { carPath, find, pathTo, sendPast, shopPath } from './find.ts'
+import { keptRecords } from './kept-records.ts'
 import { enter, test } from './loaded.ts'
 import { sameDocument } from './same-document.ts'
 
@@ -14,23 +15,6 @@ async function seen(page: Page, path: string, records: number): Promise<void> {
   await page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated')
   await expect.poll(() => keptRecords(page)).toBeGreaterThanOrEqual(records)
 }
-
-/** How many records lie on the phone. */
-const keptRecords = (page: Page): Promise<number> =>
-  page.evaluate(
-    () =>
-      new Promise<number>((resolve, reject) => {
-        const opening = indexedDB.open('fettleyard')
-        opening.onerror = () => reject(opening.error)
-        opening.onsuccess = () => {
-          const count = opening.result.transaction('views').objectStore('views').count()
-          count.onsuccess = () => {
-            opening.result.close()
-            resolve(count.result)
-          }
-        }
-      }),
-  )
 
 /** The same yard again, at the same address, on what it had. */
 const again = (yard: TestServer): Promise<TestServer> =>

@@ -20,7 +20,7 @@ async function buildWorker(): Promise<void> {
   const files = shellFiles(NEXT)
   const entries = [
     // Its own address is the same in every build, so the build says whether it changed.
-    ...(files.length === 0 ? [] : [{ url: '/shell', revision: id }]),
+    { url: '/shell', revision: id },
     ...files.map((file) => ({ url: `/_next/${file}`, revision: null })),
   ]
   await build({

@@ -9,11 +9,10 @@ const DESK_ONLY = /react-aria-[A-Z]|data-react-aria/
 
 /**
  * All that the page `/shell` can come to load: its own scripts, those that they load by `import()`, and so on, styles and faces;
- * not what is for desks only. Names relative to `.next`, such as `static/chunks/….js`. Empty where the build has no such page.
+ * not what is for desks only. Names relative to `.next`, such as `static/chunks/….js`. @throws where the build has no such page
  */
 export function shellFiles(next: string): readonly string[] {
   const manifest = join(next, 'server/app/shell/page_client-reference-manifest.js')
-  if (!existsSync(manifest)) return []
   const { rootMainFiles } = z.parse(
     BuildManifest,
     JSON.parse(readFileSync(join(next, 'build-manifest.json'), 'utf8')),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { answerPage, answerScreenData, type PageSources } from './answer-page.ts'
-import { recordOfPath } from './record-of-path.ts'
+import { listsKept, recordOfPath } from './record-of-path.ts'
 
 const never = () => new Promise<never>(() => {})
 const page = (text: string, status = 200) => Promise.resolve(new Response(text, { status }))
@@ -84,5 +84,11 @@ describe('what an address is about', () => {
     expect(recordOfPath('/shops/shp_1')).toBe('shp_1')
     expect(recordOfPath('/account')).toBeUndefined()
     expect(recordOfPath('/projects/new')).toBeUndefined()
+  })
+  it('is whatever the phone keeps where an installed program opens', () => {
+    expect(['/', '/day-sheet', '/account', '/p/prj_1'].filter(listsKept)).toEqual([
+      '/',
+      '/day-sheet',
+    ])
   })
 })

@@ -2,3 +2,7 @@
 export function recordOfPath(pathname: string): string | undefined {
   return /^\/(?:p|shops)\/([^/]+)/.exec(pathname)?.[1]
 }
+
+/** Whether an address lists whatever the phone keeps: the first page, where an installed program opens, and the way to the day sheet. */
+export const listsKept = (pathname: string): boolean =>
+  pathname === '/' || pathname === '/day-sheet'

@@ -10,7 +10,7 @@ import { flushOutbox } from '../outbox/flush-outbox.ts'
 import { SYNC_TAG } from '../outbox/sync-tag.ts'
 import { openPhoneStore } from '../phone/phone-store.ts'
 import { answerPage, answerScreenData } from './answer-page.ts'
-import { recordOfPath } from './record-of-path.ts'
+import { listsKept, recordOfPath } from './record-of-path.ts'
 
 declare const self: ServiceWorkerGlobalScope
 /** Put in by lib/bin/finish-build.ts: what a phone needs to show what it kept. */
@@ -98,7 +98,7 @@ function late(): void {
 
 async function keeps({ pathname }: URL): Promise<boolean> {
   const record = recordOfPath(pathname)
-  if (record === undefined) return false
+  if (record === undefined && !listsKept(pathname)) return false
   try {
     const phone = await openPhoneStore()
     const kept = await phone.count('views', record)

@@ -46,6 +46,7 @@ describe('the first visit', () => {
       empty: true,
       demoOffered: true,
       demoPersons: [],
+      demoPhone: null,
       mail: false,
     })
     const created = await visitor().post('/api/installation/shop', first())
@@ -124,6 +125,7 @@ describe('the demonstration', () => {
       commands.enter,
       env.dataDir,
       async () => load,
+      async () => {},
       commands.forget,
     )
   }

@@ -1,5 +1,6 @@
 'use client'
 import type { ReactNode } from 'react'
+import { ShopPhoneDesk } from '@/app/_ui/shop-phone/shop-phone-desk.tsx'
 import { ToastProvider } from '@/app/_ui/toast.tsx'
 import { LiveProvider, type Setting } from '@/lib/live/live-provider.tsx'
 
@@ -7,7 +8,10 @@ import { LiveProvider, type Setting } from '@/lib/live/live-provider.tsx'
 export function Alone({ locale, now, children }: Setting & { readonly children: ReactNode }) {
   return (
     <LiveProvider locale={locale} now={now}>
-      <ToastProvider>{children}</ToastProvider>
+      <ToastProvider>
+        <ShopPhoneDesk on={null} />
+        {children}
+      </ToastProvider>
     </LiveProvider>
   )
 }

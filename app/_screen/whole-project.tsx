@@ -1,12 +1,14 @@
 'use client'
 import { type ReactNode, useEffect } from 'react'
 import { Gone } from '@/app/_ui/gone.tsx'
+import { ShopPhoneDesk } from '@/app/_ui/shop-phone/shop-phone-desk.tsx'
 import { ToastProvider } from '@/app/_ui/toast.tsx'
 import { ProjectShell } from '@/app/p/[project]/project-shell.tsx'
 import type { ProjectView } from '@/lib/command/wire.ts'
 import { LiveProvider, type Setting } from '@/lib/live/live-provider.tsx'
 import { phoneIsOf } from '@/lib/live/phone/whose-phone.ts'
 import { ProjectProvider } from '@/lib/live/project-provider.tsx'
+import { NOBODY } from '@/lib/record/ids.ts'
 
 /** A project's record as this person sees it, and the shell around each of its screens. */
 export function WholeProject({
@@ -19,6 +21,7 @@ export function WholeProject({
   return (
     <LiveProvider locale={locale} now={now}>
       <ToastProvider>
+        <ShopPhoneDesk on={view.person === NOBODY} />
         <ProjectProvider initial={view} gone={<Gone what="project" />}>
           <ProjectShell>{children}</ProjectShell>
         </ProjectProvider>

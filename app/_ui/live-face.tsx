@@ -6,10 +6,13 @@ export function LiveFace({
   says,
   unsent,
   said,
+  account = 'Your account, sign out',
 }: {
   readonly says: ReactNode
   readonly unsent?: ReactNode
   readonly said: ReactNode
+  /** What the way out is called. */
+  readonly account?: string | undefined
 }) {
   return (
     <div className="live-line small">
@@ -19,7 +22,7 @@ export function LiveFace({
           Scan a tag
         </Link>
         <Link className="row-link" prefetch={false} href="/account">
-          Your account, sign out
+          {account}
         </Link>
       </p>
       {unsent}

@@ -3,6 +3,7 @@ import { useOnTheWay } from '@/app/_screen/use-on-the-way.ts'
 import { UnsentLine } from '@/app/_ui/unsent-line.tsx'
 import { useConnection } from '@/lib/live/live-provider.tsx'
 import { useProjectIfAny } from '@/lib/live/project-provider.tsx'
+import { useShopPhone } from '@/lib/live/shop-phone/use-shop-phone.ts'
 import type { Instant } from '@/lib/record/scalars.ts'
 import { ago, moment, sameDay, timeOfDay } from '@/lib/words/dates.ts'
 import { doingLine } from '@/lib/words/journal-line.ts'
@@ -14,6 +15,7 @@ export function LiveLine({ place }: { readonly place: Place }) {
   const { link, knownUntil } = useConnection()
   const onTheWay = useOnTheWay()
   const project = useProjectIfAny()
+  const isShopPhone = useShopPhone().here !== null
   const said = project?.doing ?? null
   const says = {
     live: 'Live',
@@ -24,6 +26,7 @@ export function LiveLine({ place }: { readonly place: Place }) {
     <LiveFace
       says={says}
       unsent={<UnsentLine place={place} />}
+      account={isShopPhone ? 'This phone' : undefined}
       said={
         onTheWay
           ? 'Fetching the screen…'

@@ -16,6 +16,7 @@ export function UnsentLine({ place }: { readonly place: Place }) {
   const refused = mine.filter(({ no }) => no !== null).length
   const waiting = mine.length - refused
   const name = oldest.personName
+  const held = mine.find(({ needs }) => needs !== undefined)
   return (
     <div className="unsent-line" role="status">
       <p className="rowmark">
@@ -26,6 +27,13 @@ export function UnsentLine({ place }: { readonly place: Place }) {
           {refused > 0 && `${refused} refused on arrival`}
         </Link>
       </p>
+      {held !== undefined && (
+        <p>
+          <Link className="row-link" prefetch={false} href="/unsent">
+            {held.personName} signs first: what was pressed after it waits
+          </Link>
+        </p>
+      )}
       {view.signedOut && waiting > 0 && (
         <p>
           <Link className="row-link" prefetch={false} href={signInPath()}>

@@ -12,6 +12,7 @@ import { forgetThisPerson } from '@/lib/live/phone/forget-person.ts'
 import type { PersonId } from '@/lib/record/ids.ts'
 import { BuzzPick } from './buzz-pick.tsx'
 import { InstallCard } from './install-card.tsx'
+import { OwnCodes } from './own-codes.tsx'
 
 /** Where a person belongs, how their screens look, and the ways out. */
 export function AccountDesk({ me }: { readonly me: Me }) {
@@ -52,6 +53,7 @@ export function AccountDesk({ me }: { readonly me: Me }) {
       </div>
       <div className="stack">
         <InstallCard />
+        {me.shops.length > 0 && <OwnCodes />}
         <Ways person={me.person.id} />
         {me.demo && <EndDemonstration />}
       </div>

@@ -3,6 +3,7 @@ import { redirect } from 'next/navigation'
 import { cookieHeader } from '@/app/_ui/door/cookie.ts'
 import { forPages } from '@/lib/server/for-pages.ts'
 import { AccountDesk } from './account-desk.tsx'
+import { PhoneAccount } from './phone-account.tsx'
 
 export const metadata: Metadata = { title: 'Your account · Fettleyard' }
 
@@ -14,10 +15,14 @@ export default async function AccountPage() {
       <header className="plate">
         <div>
           <h1>{me.person.name}</h1>
-          <p>{me.person.email}</p>
+          <p>{me.device === null ? me.person.email : 'A phone of the shop'}</p>
         </div>
       </header>
-      <AccountDesk me={me} />
+      {me.device === null ? (
+        <AccountDesk me={me} />
+      ) : (
+        <PhoneAccount name={me.device.name} demo={me.demo} />
+      )}
     </main>
   )
 }

@@ -72,6 +72,7 @@ const press = (over: Partial<CommandPress>): CommandPress => ({
     kept: [],
     refused: [],
     sendAgain: () => Promise.resolve({ status: 0 }),
+    sign: () => Promise.resolve({ status: 0 }),
     drop: () => Promise.resolve(() => {}),
   },
   message: '',

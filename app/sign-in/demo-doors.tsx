@@ -1,5 +1,7 @@
 'use client'
 import { useState } from 'react'
+import * as z from 'zod/mini'
+import { askServer, posting } from '@/app/_ui/door/ask-server.ts'
 import { signInWith } from '@/app/_ui/door/sign-in-with.ts'
 import type { Installation } from '@/lib/command/wire-access.ts'
 
@@ -21,9 +23,12 @@ const placeOf = ({ at }: DemoPerson): string => at.replace(/^.*? of /, '')
 export function DemoDoors({
   persons,
   way,
+  leaves,
 }: {
   readonly persons: readonly DemoPerson[]
   readonly way: string
+  /** This browser is the demonstration's phone of a shop: whoever comes in leaves that first. */
+  readonly leaves: boolean
 }) {
   const [waiting, setWaiting] = useState<string>()
   const [wrong, setWrong] = useState<string>()
@@ -32,6 +37,7 @@ export function DemoDoors({
   const enter = async (person: string) => {
     setWaiting(person)
     setWrong(undefined)
+    if (leaves) await askServer(z.unknown(), '/api/device/leave', posting({}))
     const said = await signInWith('demo', { person })
     if (said === null) {
       window.location.assign(way)

@@ -2,8 +2,10 @@ import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
 import { cookieHeader } from '@/app/_ui/door/cookie.ts'
 import { wayOn } from '@/app/_ui/door/way-on.ts'
+import { PhoneAccount } from '@/app/account/phone-account.tsx'
 import { forPages } from '@/lib/server/for-pages.ts'
 import { DemoDoors } from './demo-doors.tsx'
+import { DemoPhone } from './demo-phone.tsx'
 import { MailLink } from './mail-link.tsx'
 import { SignInForm } from './sign-in-form.tsx'
 import { UnsentHere } from './unsent-here.tsx'
@@ -19,7 +21,9 @@ export default async function SignInPage({
   const installation = await forPages().installation()
   if (installation.empty) redirect('/set-up')
   const way = wayOn(next)
-  if (again === undefined && (await forPages().me(await cookieHeader())) !== null) redirect(way)
+  const me = await forPages().me(await cookieHeader())
+  if (again === undefined && me !== null) redirect(way)
+  const phone = me?.device ?? null
   return (
     <main className="page stack">
       <header className="plate">
@@ -30,10 +34,16 @@ export default async function SignInPage({
       </header>
       <UnsentHere />
       {installation.demoPersons.length > 0 && (
-        <DemoDoors persons={installation.demoPersons} way={way} />
+        <DemoDoors
+          persons={installation.demoPersons}
+          way={way}
+          leaves={me?.demo === true && phone !== null}
+        />
       )}
+      {installation.demoPhone !== null && <DemoPhone phone={installation.demoPhone} />}
+      {phone !== null && me !== null && <PhoneAccount name={phone.name} demo={me.demo} />}
       <div className="cols cols-2">
-        <SignInForm way={way} />
+        {phone === null && <SignInForm way={way} />}
         <div className="stack">
           {installation.mail && <MailLink way={way} />}
           <section className="sheet stack tight">

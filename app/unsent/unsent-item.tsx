@@ -3,6 +3,7 @@ import Link from 'next/link'
 import { useState } from 'react'
 import { Mark } from '@/app/_ui/mark.tsx'
 import { Entered, RefusedItem } from '@/app/_ui/press/refused-item.tsx'
+import { SignHeld } from '@/app/_ui/shop-phone/sign-held.tsx'
 import { useToast } from '@/app/_ui/toast.tsx'
 import type { Queued } from '@/lib/live/outbox/unsent-store.ts'
 import { useQueuePresses } from '@/lib/live/outbox/use-presses-here.ts'
@@ -16,6 +17,7 @@ export function UnsentItem({ item, place }: { readonly item: Queued; readonly pl
   const about = (
     <p className="small soft">
       {item.where} · pressed {moment(item.pressedAt, place)}
+      {item.device !== undefined && ` by ${item.personName}`}
     </p>
   )
   const back = (
@@ -48,6 +50,7 @@ export function UnsentItem({ item, place }: { readonly item: Queued; readonly pl
       </p>
       {about}
       <Entered item={item} />
+      <SignHeld item={item} />
       <DropWaiting item={item} />
       {back}
     </>

@@ -1,6 +1,6 @@
 import type { MembershipRole, PartyRole } from '../record/entities/people.ts'
 import type { Handover } from '../record/entities/things.ts'
-import type { AssemblyId, PersonId, ProjectId } from '../record/ids.ts'
+import type { AssemblyId, DeviceId, PersonId, ProjectId, ShopId } from '../record/ids.ts'
 import type { Instant } from '../record/scalars.ts'
 import type { ProjectView, ShopView } from './wire.ts'
 
@@ -18,6 +18,14 @@ export interface Installation {
     readonly at: string
     readonly role: MembershipRole | PartyRole
   }[]
+  /** The demonstration's phone of a shop, and what its hands sign with; null where those doors are shut. */
+  readonly demoPhone: {
+    readonly id: DeviceId
+    readonly name: string
+    readonly shop: ShopId
+    readonly shopName: string
+    readonly hands: readonly { readonly name: string; readonly code: string }[]
+  } | null
   /** Mails can be sent, so a sign-in link can be asked for. */
   readonly mail: boolean
 }

@@ -1,4 +1,4 @@
-import { PERSON_HEADER } from '../command/person-header.ts'
+import { CODE_HEADER, PERSON_HEADER } from '../command/person-header.ts'
 import type {
   Changed,
   CommandAnswer,
@@ -10,6 +10,7 @@ import type {
 } from '../command/wire.ts'
 import type { DeviceNeeds } from '../record/device-needs.ts'
 import type { PersonId } from '../record/ids.ts'
+import type { Sender } from './outbox/sender-of.ts'
 
 /** An answer with its status; 0 is no answer at all: no signal, or the server is away. */
 export type Got<T> =
@@ -26,15 +27,18 @@ async function get<T>(path: string, read: (response: Response) => Promise<T>): P
   }
 }
 
-/** Who is signed in: a person, nobody, or no answer came. */
+/** Who is signed in: a person or a shop's phone, nobody, or no answer came. */
 export type Here =
-  | { readonly is: 'somebody'; readonly person: PersonId }
+  | { readonly is: 'somebody'; readonly sender: Sender }
   | { readonly is: 'nobody' | 'no answer' }
 
 /** Asks who is signed in on this phone. */
 export async function whoIsHere(): Promise<Here> {
   const got = await get('/api/me', async (response): Promise<Me> => response.json())
-  if (got.ok) return { is: 'somebody', person: got.data.person.id }
+  if (got.ok) {
+    const { device, person } = got.data
+    return { is: 'somebody', sender: device?.id ?? person.id }
+  }
   return { is: got.status === 401 ? 'nobody' : 'no answer' }
 }
 
@@ -72,10 +76,11 @@ export type Outcome = CommandAnswer | { readonly status: 0 }
 /** One bar of signal may hold a request for ever: then it is tried again, with its key. In ms. */
 const ANSWER_WITHIN_MS = 30_000
 
-/** Sends a command as that person's press, and no other's. The same key again gives the same answer. */
+/** Sends a command as that person's press, and no other's; `code`: what they sign with on a shop's phone. The same key again gives the same answer. */
 export async function postCommand(
   request: CommandRequest,
   person: PersonId | null,
+  code: string | null = null,
 ): Promise<Outcome> {
   try {
     const response = await fetch('/api/commands', {
@@ -83,6 +88,7 @@ export async function postCommand(
       headers: {
         'content-type': 'application/json',
         ...(person === null ? {} : { [PERSON_HEADER]: person }),
+        ...(code === null ? {} : { [CODE_HEADER]: code }),
       },
       body: JSON.stringify(request),
       signal: AbortSignal.timeout(ANSWER_WITHIN_MS),

@@ -8,6 +8,8 @@ import type { Overlaid } from './outbox/overlay.ts'
 import { useOutboxView } from './outbox/use-outbox.ts'
 import { type ProjectState, projectStateOf } from './project-state.ts'
 import { projectKey } from './record-keys.ts'
+import { readerOn, type ShopPhone } from './shop-phone/shop-phone.ts'
+import { useShopPhone } from './shop-phone/use-shop-phone.ts'
 
 /** A project on a screen: what is held of it with what was pressed and isn't sent, and for whom words are made. */
 export interface ProjectHere extends ProjectState {
@@ -36,10 +38,13 @@ export function readerOf(state: ProjectState, locale: string, now: Reader['now']
 
 function hereOf(
   { state, unsent }: Overlaid<ProjectState>,
+  phone: ShopPhone,
   locale: string,
   now: Reader['now'],
 ): ProjectHere {
-  return { ...state, unsent, reader: readerOf(state, locale, now) }
+  // On a shop's phone whoever works at it reads.
+  const read = { ...state, person: readerOn(phone, state.person) }
+  return { ...read, unsent, reader: readerOf(read, locale, now) }
 }
 
 /**
@@ -66,9 +71,10 @@ export function ProjectProvider({
   useEffect(() => live.seedProject(initial), [live, initial])
   useEffect(() => live.watch(initial.record), [live, initial.record])
   const { project: overlaid } = useOutboxView()
+  const phone = useShopPhone()
   const here = useMemo<ProjectHere | null>(
-    () => (state === null ? null : hereOf(overlaid(state), locale, now)),
-    [state, overlaid, locale, now],
+    () => (state === null ? null : hereOf(overlaid(state), phone, locale, now)),
+    [state, overlaid, phone, locale, now],
   )
   if (here === null) return gone
   return <ProjectContext value={here}>{children}</ProjectContext>
@@ -105,6 +111,7 @@ export function useProjects(initial: readonly ProjectView[]): readonly ProjectHe
   const locale = useLocale()
   const now = useNow()
   const { project: overlaid } = useOutboxView()
+  const phone = useShopPhone()
   const results = useQueries({
     queries: initial.map((view) => ({
       queryKey: projectKey(view.record),
@@ -119,7 +126,9 @@ export function useProjects(initial: readonly ProjectView[]): readonly ProjectHe
       for (const stop of stops) stop()
     }
   }, [live, initial])
-  return results.flatMap(({ data }) => (data === null ? [] : [hereOf(overlaid(data), locale, now)]))
+  return results.flatMap(({ data }) =>
+    data === null ? [] : [hereOf(overlaid(data), phone, locale, now)],
+  )
 }
 
 /** The project that this screen is in. */

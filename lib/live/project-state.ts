@@ -4,6 +4,7 @@ import type { Bay, Shop } from '../record/entities/people.ts'
 import type { PersonId } from '../record/ids.ts'
 import { emptyProjectRecord, type ProjectRecord, projectAfter } from '../record/project-record.ts'
 import type { Instant } from '../record/scalars.ts'
+import { readerOn, shopPhone } from './shop-phone/shop-phone.ts'
 
 /** A project as this phone holds it: the record as its view shows it, and how fresh that is. */
 export interface ProjectState {
@@ -66,7 +67,8 @@ export function projectStateAfter(
   now: Instant,
 ): ProjectState {
   const { to: version, entities, stubs } = changed
-  const others = changed.doings.filter((doing) => doing.person !== state.person)
+  const reader = readerOn(shopPhone(), state.person)
+  const others = changed.doings.filter((doing) => doing.person !== reader)
   const doing = others.at(-1)
   return {
     ...state,

@@ -6,6 +6,8 @@ import type { Place } from '../words/reader.ts'
 import { useLive, useLocale, useNow } from './live-provider.tsx'
 import { useOutboxView } from './outbox/use-outbox.ts'
 import { shopKey } from './record-keys.ts'
+import { readerOn } from './shop-phone/shop-phone.ts'
+import { useShopPhone } from './shop-phone/use-shop-phone.ts'
 import { type ShopState, shopStateOf } from './shop-state.ts'
 
 /** A shop book on a screen, and where its dates are read. */
@@ -36,11 +38,13 @@ export function ShopProvider({
   useEffect(() => live.seedShop(initial), [live, initial])
   useEffect(() => live.watch(initial.record), [live, initial.record])
   const { shop: overlaid } = useOutboxView()
+  const phone = useShopPhone()
   const here = useMemo<ShopHere | null>(() => {
     if (state === null) return null
     const timeZone = state.book.shops.rows.get(state.book.id)?.timeZone ?? 'UTC'
-    return { ...overlaid(state).state, place: { locale, timeZone, now } }
-  }, [state, overlaid, locale, now])
+    const read = overlaid(state).state
+    return { ...read, person: readerOn(phone, read.person), place: { locale, timeZone, now } }
+  }, [state, overlaid, phone, locale, now])
   if (here === null) return gone
   return <ShopContext value={here}>{children}</ShopContext>
 }

@@ -7,6 +7,7 @@ import type { Condition, Json } from '../record/condition.ts'
 import type { InputIssue } from '../record/input-issue.ts'
 import type { Instant } from '../record/scalars.ts'
 import { type Outcome, postCommand } from './http.ts'
+import type { Live } from './live.ts'
 import { useLive } from './live-provider.tsx'
 import { newKey } from './new-key.ts'
 import type { PressOutcome } from './outbox/outbox.ts'
@@ -14,6 +15,10 @@ import type { About } from './outbox/press-of.ts'
 import { sameInput } from './outbox/press-of.ts'
 import { type PressesHere, usePressesHere } from './outbox/use-presses-here.ts'
 import { useWherePressed } from './outbox/use-where-pressed.ts'
+import type { Unsent } from './phone/phone-store.ts'
+import { putCode } from './shop-phone/codes.ts'
+import { type Pressing, pressing } from './shop-phone/shop-phone.ts'
+import { letBe, signUntilRight } from './shop-phone/sign-until-right.ts'
 
 /** How a press ended well: carried out, or safe on this phone until there is signal. */
 export type Through = 'done' | 'kept'
@@ -79,6 +84,16 @@ function after(outcome: PressOutcome, now: Instant, noAnswer: string): After {
   }
 }
 
+/** Without a network, as far as this phone can tell. */
+const isAway = ({ connection }: Live): boolean => !navigator.onLine || connection.link() === 'away'
+
+/** A press as whoever works at the shop's phone made it; on one's own it is one's own. */
+function pressedBy(who: Pressing | 'own', item: Unsent | null): Unsent | null {
+  if (who === 'own' || item === null) return item
+  const { device, person, personName } = who
+  return { ...item, device, person, personName }
+}
+
 /** What came of a press, and whether the queue shows it. */
 interface Came {
   readonly outcome: PressOutcome
@@ -114,8 +129,9 @@ export function useCommand(
 
   /** Past the queue: what needs proof, and what no record on this phone is about. */
   const direct = useCallback(
-    async (request: CommandRequest): Promise<Outcome> => {
-      const outcome = await postCommand(request, at.current.where?.person ?? null)
+    async (request: CommandRequest, who: Pressing | 'own'): Promise<Outcome> => {
+      const person = who === 'own' ? (at.current.where?.person ?? null) : who.person
+      const outcome = await postCommand(request, person, who === 'own' ? null : who.code)
       if (outcome.status === 200) for (const changed of outcome.changed) live.take(changed)
       setLast(outcome.status === 0 || outcome.status === 503 ? request : null)
       return outcome
@@ -123,7 +139,7 @@ export function useCommand(
     [live],
   )
   const queue = useCallback(
-    async (request: CommandRequest): Promise<Came | null> => {
+    async (request: CommandRequest, who: Pressing | 'own'): Promise<Came | null> => {
       const outbox = await live.outbox.load()
       const { where, again } = at.current
       if (outbox === null || where === null) return null
@@ -138,14 +154,24 @@ export function useCommand(
           again.no?.status !== 422 &&
           sameInput(again.request.input, request.input)
         const { key, happenedAt } = same ? again.request : request
-        const item = outbox.itemOf({ ...request, key, happenedAt }, where)
+        const item = pressedBy(who, outbox.itemOf({ ...request, key, happenedAt }, where))
         if (item === null) return null
+        if (who !== 'own' && who.code !== null) putCode(key, who.code)
         if (again !== undefined) {
           const sent = await outbox.sendAgain({ ...item, place: again.place })
           return { outcome: await sent.outcome, listed: true }
         }
         const { place, outcome } = await outbox.press(item)
-        const came = await outcome
+        const signed = { person: item.person, command: request.name, key }
+        const came = await signUntilRight(
+          signed,
+          await outcome,
+          async () => (await outbox.sendAgain({ ...item, place })).outcome,
+        )
+        if (came === null) {
+          await outbox.drop(place)
+          return { outcome: letBe, listed: false }
+        }
         // Shown at the press that made it, with its input still in it: it needn't be kept for later.
         const shown = came.status !== 200 && came.status !== 'kept' && isHere.current
         if (shown) await outbox.drop(place)
@@ -156,6 +182,13 @@ export function useCommand(
       }
     },
     [live],
+  )
+  const sendBy = useCallback(
+    async (who: Pressing | 'own' | null, request: CommandRequest): Promise<Came> => {
+      if (who === null) return { outcome: letBe, listed: false }
+      return (await queue(request, who)) ?? { outcome: await direct(request, who), listed: false }
+    },
+    [queue, direct],
   )
   const send = useCallback(
     async (input: Json, happenedAt?: Instant): Promise<PressOutcome> => {
@@ -173,19 +206,20 @@ export function useCommand(
       const { outcome, listed }: Came =
         issues.length > 0
           ? { outcome: { status: 400, issues, message: 'Nothing was changed.' }, listed: false }
-          : ((await queue(request)) ?? { outcome: await direct(request), listed: false })
+          : await sendBy(await pressing(name, isAway(live)), request)
       const noAnswer = needsProof(name, input) ? NEEDS_SIGNAL : NO_ANSWER
       setState(listed && outcome.status !== 200 ? idle : after(outcome, live.now(), noAnswer))
       if (outcome.status === 200) at.current.onDone?.('done')
       if (outcome.status === 'kept') at.current.onDone?.('kept')
       return outcome
     },
-    [name, live, queue, direct],
+    [name, live, sendBy],
   )
   const again = useCallback(
     async (request: CommandRequest): Promise<PressOutcome> => {
       setState({ ...idle, waiting: true })
-      const outcome = await direct(request)
+      const who = await pressing(request.name, isAway(live))
+      const outcome = who === null ? letBe : await direct(request, who)
       setState(after(outcome, live.now(), NO_ANSWER))
       if (outcome.status === 200) at.current.onDone?.('done')
       return outcome

@@ -1,6 +1,9 @@
+import type { Installation } from '../command/wire-access.ts'
 import { type Files, openFiles } from './files.ts'
+import { addDemoPhone } from './installation/demo-phone.ts'
 import type { Demonstration } from './installation/demonstration.ts'
 import { openDemonstration } from './installation/demonstration.ts'
+import { readInstallation } from './installation/installation.ts'
 import { type Jobs, openJobs } from './jobs.ts'
 import type { Looker } from './lane/actor.ts'
 import { type Follow, openFollow } from './live/follow.ts'
@@ -13,6 +16,7 @@ import { type HandCodes, openHandCodes } from './people/hand-codes.ts'
 import { type Invitations, openInvitations } from './people/invitations.ts'
 import { MAIL, sendMail } from './people/mails.ts'
 import { type Names, openNames } from './people/names.ts'
+import { openPhoneLinks, type PhoneLinks } from './people/phone-links.ts'
 import { type Limits, openLimits } from './people/rate-limit.ts'
 import { openReceipts, type Receipts } from './people/receipts.ts'
 import { openSessions, type Sessions } from './people/session.ts'
@@ -33,6 +37,9 @@ export type Doors = Services & {
   readonly devices: Devices
   readonly handCodes: HandCodes
   readonly signing: Signing
+  readonly phoneLinks: PhoneLinks
+  /** What a visitor may know. */
+  readonly installation: () => Promise<Installation>
   readonly limits: Limits
   readonly signIn: SignIn
   /** Mails on their way; null where none are sent from here. */
@@ -85,6 +92,15 @@ export function openDoors(services: Services, commands: Commands): Doors {
     publish(move)
   })
   const load = async () => (await import('../../seed/load.ts')).loadDemonstration
+  const addPhone = () => addDemoPhone(prisma, devices, handCodes)
+  const demonstration = openDemonstration(
+    services,
+    enter,
+    env.dataDir,
+    load,
+    addPhone,
+    commands.forget,
+  )
   return {
     ...services,
     commands,
@@ -92,6 +108,12 @@ export function openDoors(services: Services, commands: Commands): Doors {
     devices,
     handCodes,
     signing: openSigning(handCodes, limits),
+    phoneLinks: openPhoneLinks(prisma, devices, reading, origin),
+    async installation() {
+      const { state } = await demonstration.progress()
+      const open = { demoDoors, loading: state === 'loading', mail: jobs !== null }
+      return readInstallation(prisma, open)
+    },
     limits,
     signIn: openSignIn(prisma, limits, demoDoors),
     jobs,
@@ -102,7 +124,7 @@ export function openDoors(services: Services, commands: Commands): Doors {
     uploads,
     invitations: openInvitations(prisma, enter, reading, jobs, limits, origin),
     receipts: openReceipts(prisma, enter, reading, files, origin),
-    demonstration: openDemonstration(services, enter, env.dataDir, load, commands.forget),
+    demonstration,
     demoDoors,
     secure,
     async close() {

@@ -6,6 +6,7 @@ import type {
   Joining,
   Receipt,
 } from '../command/wire-access.ts'
+import type { PhoneLink } from '../command/wire-device.ts'
 import type { Proof } from '../record/actor.ts'
 import type { PersonId } from '../record/ids.ts'
 import type { Instant } from '../record/scalars.ts'
@@ -64,6 +65,8 @@ export type ForPages = {
   ) => Promise<JournalPage | null>
   readonly asOf: (cookie: string | null, project: string, at: string) => Promise<AsOf | null>
   readonly joining: (token: string) => Promise<Joining | null>
+  /** Which phone a link makes of the one that opens it. */
+  readonly phoneLink: (token: string) => Promise<PhoneLink | null>
   readonly receipt: (token: string) => Promise<Receipt | null>
 }
 

@@ -1,7 +1,6 @@
 import { Instant } from '../record/scalars.ts'
 import type { Doors } from './doors.ts'
 import type { ForPages } from './for-pages.ts'
-import { readInstallation } from './installation/installation.ts'
 import type { Looker } from './lane/actor.ts'
 import { lookerOf } from './people/looker.ts'
 import { meOf } from './people/me.ts'
@@ -29,15 +28,7 @@ export function pageFunctions(doors: Doors): ForPages {
       byLink: signIn.byLink,
       asDemo: signIn.asDemo,
     },
-    async installation() {
-      const { state } = await doors.demonstration.progress()
-      const { demoDoors, jobs } = doors
-      return readInstallation(prisma, {
-        demoDoors,
-        loading: state === 'loading',
-        mail: jobs !== null,
-      })
-    },
+    installation: doors.installation,
     async demonstration() {
       const { state } = await doors.demonstration.progress()
       return state === 'loaded' ? { doors: doors.demoDoors } : null
@@ -55,6 +46,7 @@ export function pageFunctions(doors: Doors): ForPages {
       if (!moment.success) return null
       return asLooker(cookie, (who) => views.asOf(who, id, moment.data))
     },
+    phoneLink: (token) => doors.phoneLinks.read(token),
     joining: (token) => doors.invitations.read(token),
     receipt: (token) => doors.receipts.read(token),
   }

@@ -233,14 +233,17 @@ export const whatWasDone = (
   reader: Reader,
 ): string => phrases[command]({ entities, record, reader })
 
-/** An entry of the journal: `Jory Quill signed off 38 · Engine ready to fit`. */
+/** An entry of the journal: `Jory Quill, on Bench phone, signed off 38 · Engine ready to fit`; `device` names a shop's phone. */
 export const journalLine = (
-  done: Done,
+  done: Done & { readonly device?: string | null },
   entities: readonly Entity[],
   record: ProjectRecord,
   reader: Reader,
-): string =>
-  `${atStart(personName(done.person, reader.people))} ${whatWasDone(done.command, entities, record, reader)}`
+): string => {
+  const through = done.device == null ? '' : `, on ${done.device},`
+  const who = `${atStart(personName(done.person, reader.people))}${through}`
+  return `${who} ${whatWasDone(done.command, entities, record, reader)}`
+}
 
 /** A live change, by the party that made it: `Bexwater Engines signed off 38 · Engine ready to fit`. */
 export const doingLine = (

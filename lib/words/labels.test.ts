@@ -64,6 +64,12 @@ describe('lines of the journal', () => {
     )
   })
 
+  it('names the shop’s phone that a press came through', () => {
+    expect(journalLine({ ...done, device: 'Paint bay phone' }, [stage], record, reader)).toBe(
+      'Jory Quill, on Paint bay phone, signed off 38 · Engine ready to fit',
+    )
+  })
+
   it('names nobody whose name this view may not know', () => {
     expect(journalLine({ ...done, person: anId('psn', 'x') }, [stage], record, reader)).toBe(
       'Somebody signed off 38 · Engine ready to fit',

@@ -4,7 +4,9 @@ import { LiveLine } from '@/app/_ui/live-line.tsx'
 import { Plate } from '@/app/_ui/paper.tsx'
 import { projectPath, shopPath } from '@/app/_ui/paths.ts'
 import { type Place, Rail } from '@/app/_ui/rail.tsx'
+import { WhoWorks } from '@/app/_ui/shop-phone/who-works.tsx'
 import { useProject } from '@/lib/live/project-provider.tsx'
+import { useOnShopPhone } from '@/lib/live/shop-phone/use-shop-phone.ts'
 import { partyName, personName, standing } from '@/lib/words/names.ts'
 
 /** Plate, rail and live line around every screen of a project. */
@@ -15,6 +17,7 @@ export function ProjectShell({ children }: { readonly children: ReactNode }) {
   const role = standing(record, reader)
   const person = personName(reader.person, reader.people)
   const name = partyName(reader.view.party, record)
+  const onPhone = useOnShopPhone(reader.person)
   return (
     <>
       <header>
@@ -25,9 +28,15 @@ export function ProjectShell({ children }: { readonly children: ReactNode }) {
       <Rail places={placesFor(record.id, party?.shop ?? null, reader.view.role)} />
       <main className="page stack" id="content">
         <Plate title={project?.name ?? 'A car'} under={underPlate(project)}>
-          <b>{name}</b>
-          {role === '' ? '' : `, ${role}`}
-          {person === name ? '' : ` · ${person}`}
+          {onPhone ? (
+            <WhoWorks />
+          ) : (
+            <>
+              <b>{name}</b>
+              {role === '' ? '' : `, ${role}`}
+              {person === name ? '' : ` · ${person}`}
+            </>
+          )}
         </Plate>
         <LiveLine place={reader} />
         {children}

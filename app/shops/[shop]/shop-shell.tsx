@@ -4,6 +4,8 @@ import { LiveLine } from '@/app/_ui/live-line.tsx'
 import { Plate } from '@/app/_ui/paper.tsx'
 import { shopPath } from '@/app/_ui/paths.ts'
 import { Rail } from '@/app/_ui/rail.tsx'
+import { WhoWorks } from '@/app/_ui/shop-phone/who-works.tsx'
+import { useOnShopPhone } from '@/lib/live/shop-phone/use-shop-phone.ts'
 import { useShop } from '@/lib/live/shop-provider.tsx'
 import { longDay } from '@/lib/words/dates.ts'
 import { personName } from '@/lib/words/names.ts'
@@ -12,6 +14,7 @@ import { personName } from '@/lib/words/names.ts'
 export function ShopShell({ children }: { readonly children: ReactNode }) {
   const { book, place, person, people, role } = useShop()
   const shop = book.shops.rows.get(book.id)
+  const onPhone = useOnShopPhone(person)
   return (
     <>
       <header>
@@ -30,7 +33,13 @@ export function ShopShell({ children }: { readonly children: ReactNode }) {
       />
       <main className="page stack" id="content">
         <Plate title={shop?.name ?? 'A shop'} under={longDay(place.now, place)}>
-          <b>{personName(person, people)}</b>, {role}
+          {onPhone ? (
+            <WhoWorks />
+          ) : (
+            <>
+              <b>{personName(person, people)}</b>, {role}
+            </>
+          )}
         </Plate>
         <LiveLine place={place} />
         {children}

@@ -4,6 +4,7 @@ import { postCommand, whoIsHere } from '../http.ts'
 import { openPhoneStore } from '../phone/phone-store.ts'
 import { outboxChannel } from './outbox-channel.ts'
 import { type Sending, sendUnsent } from './send-unsent.ts'
+import { senderOf } from './sender-of.ts'
 import { unsentStore } from './unsent-store.ts'
 import { ownLocks, webLocks } from './with-locks.ts'
 
@@ -25,17 +26,21 @@ export async function flushOutbox(): Promise<Flushed> {
     const store = unsentStore(phone)
     const here = (await store.all()).length === 0 ? null : await whoIsHere()
     if (here?.is !== 'somebody') return { left: here?.is === 'no answer' ? 1 : 0 }
-    const { person } = here
+    const { sender } = here
     const sending: Sending = {
       store,
       lock: 'locks' in navigator ? webLocks(navigator.locks) : ownLocks(),
       post: (item) => postCommand(item.request, item.person),
+      // Nobody is here to ask.
+      hasCode: () => false,
       sendFile: sendWaitingFile,
       now: () => Instant.parse(new Date().toISOString()),
       answered: ({ place }, outcome) => channel.say({ is: 'answered', place, outcome }),
     }
-    await sendUnsent(sending, person)
-    const left = (await store.all()).filter((item) => item.no === null && item.person === person)
+    await sendUnsent(sending, sender)
+    const left = (await store.all()).filter(
+      (item) => item.no === null && item.needs === undefined && senderOf(item) === sender,
+    )
     return { left: left.length }
   } finally {
     channel.close()

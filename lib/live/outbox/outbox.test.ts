@@ -10,8 +10,8 @@ import { openPhoneStore, type Unsent } from '../phone/phone-store.ts'
 import { type Outbox, openOutbox } from './outbox.ts'
 import type { OutboxChannel, OutboxNews } from './outbox-channel.ts'
 import { asItIs, unsentOf } from './outbox-view.ts'
+import type { Sender } from './sender-of.ts'
 import { unsentStore } from './unsent-store.ts'
-
 import { ownLocks, type WithLocks } from './with-locks.ts'
 
 const sil = PersonId.parse('psn_sil')
@@ -79,10 +79,10 @@ async function aPhone(server: Server) {
   const store = unsentStore(phone)
   const lock: WithLocks = ownLocks()
   const ears = new Set<(news: OutboxNews) => void>()
-  let last: PersonId | null = null
+  let last: Sender | null = null
   const here = async (): Promise<Here> => {
     if (!server.reached) return { is: 'no answer' }
-    return server.person === null ? { is: 'nobody' } : { is: 'somebody', person: server.person }
+    return server.person === null ? { is: 'nobody' } : { is: 'somebody', sender: server.person }
   }
   function aTab(): Outbox {
     const outbox = openOutbox({
@@ -97,14 +97,15 @@ async function aPhone(server: Server) {
         server.done.set(item.request.key, textOf(item))
         return done
       },
+      hasCode: () => false,
       sendFile: async () => ({ is: 'sent' }),
       now: () => at(200),
       take: () => {},
       isAway: () => !server.reached,
       lastHere: {
         get: () => last,
-        set(person) {
-          last = person
+        set(sender) {
+          last = sender
         },
       },
       askToBeCalled: () => {},
@@ -178,7 +179,7 @@ describe('a press', () => {
     const tab = (await aPhone(server)).aTab()
     server.person = null
     expect(await press(tab, note('one'))).toEqual({ status: 'kept' })
-    expect(tab.view()).toMatchObject({ signedOut: true, person: sil })
+    expect(tab.view()).toMatchObject({ signedOut: true, sender: sil })
     tab.wake()
     await expect.poll(() => tab.view().signedOut).toBe(true)
     expect(arrived(server)).toEqual([])
@@ -197,7 +198,7 @@ describe('a press', () => {
     server.person = jory
     expect(await press(tab, note('Jory’s', jory))).toEqual(done)
     expect(arrived(server)).toEqual(['Jory’s'])
-    expect(tab.view().person).toBe(jory)
+    expect(tab.view().sender).toBe(jory)
     expect(unsentOf(tab.view()).mine).toEqual([])
     expect(unsentOf(tab.view()).others.map(textOf)).toEqual(['Sil’s'])
   })

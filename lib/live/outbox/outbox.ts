@@ -1,5 +1,4 @@
 import type { Changed } from '../../command/wire.ts'
-import type { PersonId } from '../../record/ids.ts'
 import type { Here, Outcome } from '../http.ts'
 import type { Unsent } from '../phone/phone-store.ts'
 import type { ProjectState } from '../project-state.ts'
@@ -8,6 +7,7 @@ import type { OutboxChannel } from './outbox-channel.ts'
 import { asItIs, emptyView, type OutboxView, remembered } from './outbox-view.ts'
 import type { Overlaid, Pressed } from './overlay.ts'
 import { type Sending, sendUnsent } from './send-unsent.ts'
+import { type Sender, senderOf } from './sender-of.ts'
 import type { Queued } from './unsent-store.ts'
 
 /** An answer, or that the press is safe on this phone and goes when there is signal. */
@@ -47,8 +47,8 @@ export interface OutboxParts extends Omit<Sending, 'answered'> {
   readonly isAway: () => boolean
   /** Who was here last, beyond this visit. */
   readonly lastHere: {
-    readonly get: () => PersonId | null
-    readonly set: (person: PersonId) => void
+    readonly get: () => Sender | null
+    readonly set: (sender: Sender) => void
   }
   /** Asks the browser to call the service worker when there is signal. */
   readonly askToBeCalled: () => void
@@ -84,11 +84,11 @@ export function openOutbox(parts: OutboxParts): Outbox {
   const fresh = new Set<number>()
   let items: readonly Queued[] = []
   let changes = 0
-  let session: PersonId | null | undefined
+  let session: Sender | null | undefined
   let tries = 0
   let retry: ReturnType<typeof setTimeout> | undefined
   let closed = false
-  let view: OutboxView = { ...emptyView, person: parts.lastHere.get() }
+  let view: OutboxView = { ...emptyView, sender: parts.lastHere.get() }
 
   function show(): void {
     const pressed = [
@@ -97,12 +97,12 @@ export function openOutbox(parts: OutboxParts): Outbox {
         .map((item): Pressed => ({ item, until: null })),
       ...settled.values(),
     ].toSorted((a, b) => a.item.place - b.item.place)
-    const person = parts.lastHere.get()
+    const sender = parts.lastHere.get()
     const none = pressed.length === 0
     view = {
       items,
-      person,
-      signedOut: session !== undefined && session !== person,
+      sender,
+      signedOut: session !== undefined && session !== sender,
       project: none ? asItIs : remembered((base) => parts.overlay.project(base, pressed)),
       shop: none ? asItIs : remembered((base) => parts.overlay.shop(base, pressed)),
     }
@@ -174,8 +174,8 @@ export function openOutbox(parts: OutboxParts): Outbox {
     const here = await parts.here()
     session = here.is === 'nobody' ? null : undefined
     if (here.is !== 'somebody') return
-    session = here.person
-    parts.lastHere.set(here.person)
+    session = here.sender
+    parts.lastHere.set(here.sender)
   }
 
   /** Sends what waits of whoever is signed in. What is still there afterwards is kept. */
@@ -183,7 +183,7 @@ export function openOutbox(parts: OutboxParts): Outbox {
     const tried = [...waiting.keys()]
     try {
       const found = (await store.all()).filter(({ no }) => no === null)
-      const theirs = () => found.some(({ person }) => person === session)
+      const theirs = () => found.some((item) => senderOf(item) === session)
       if (found.length > 0 && !theirs()) await meet()
       // Whoever was thought to be here may have handed the phone on: then it goes on with who has it now.
       for (let turn = 0; turn < 2 && theirs(); turn++) {
@@ -208,7 +208,7 @@ export function openOutbox(parts: OutboxParts): Outbox {
   async function send(): Promise<boolean> {
     if (session === undefined || session === null) return false
     const stopped = await sendUnsent(sending, session)
-    if (stopped === 'empty') tries = 0
+    if (stopped === 'empty' || stopped === 'asks') tries = 0
     if (stopped === 'no answer') retryLater()
     return stopped === 'signed out'
   }
@@ -222,8 +222,8 @@ export function openOutbox(parts: OutboxParts): Outbox {
     const { place } = item
     hold([...items.filter((one) => one.place !== place), item])
     // Whoever pressed was seen by the server as they got this record; it checks that they still are who is signed in.
-    session ??= item.person
-    parts.lastHere.set(item.person)
+    session ??= senderOf(item)
+    parts.lastHere.set(senderOf(item))
     const outcome = new Promise<PressOutcome>((answer) => {
       waiting.set(place, answer)
     })

@@ -2,7 +2,7 @@ import { projectCommands, shopCommands } from '../../command/registry.ts'
 import type { Actor, View } from '../../record/actor.ts'
 import type { Applied, Context, ProjectCommand, ShopCommand } from '../../record/command.ts'
 import type { Entity } from '../../record/entity.ts'
-import { CommandKey, idsFrom, type ShopId } from '../../record/ids.ts'
+import { CommandKey, idsFrom, NOBODY, type PersonId, type ShopId } from '../../record/ids.ts'
 import {
   type ProjectRecord,
   projectAfter,
@@ -71,6 +71,10 @@ function withSeen(record: ProjectRecord, view: View, entities: readonly Entity[]
   return projectAfter(record, { version, entities: seen.filter(isSeen), stubs })
 }
 
+/** Whose view a press belongs to: on a shop's phone the view is nobody's, and each of its hands presses in it. */
+const isOf = ({ device, person }: Queued, reader: PersonId): boolean =>
+  (device === undefined ? person : NOBODY) === reader
+
 /** A project with all that was pressed on it and not sent, by the same rules as on the server. */
 export function projectOverlaid(
   base: ProjectState,
@@ -82,7 +86,7 @@ export function projectOverlaid(
   const { party, role } = base.view
   for (const item of openOn(pressed, record.id, record.version)) {
     const command = onProject.get(item.request.name)
-    if (command === undefined || item.person !== base.person) continue
+    if (command === undefined || !isOf(item, base.person)) continue
     const entities = guessed(() => {
       const shops = new Map<ShopId, ShopRecord>()
       for (const shop of command.needs(item.request.input, record).shops) {
@@ -91,7 +95,7 @@ export function projectOverlaid(
         shops.set(shop, book)
       }
       const shop = record.parties.rows.get(party)?.shop ?? null
-      const actor = { person: base.person, role, party, shop, proof: null, provedAt: null }
+      const actor = { person: item.person, role, party, shop, proof: null, provedAt: null }
       return command.apply(item.request.input, actor, record, contextOf(item, actor, shops))
     })
     if (entities.length === 0) continue
@@ -107,9 +111,9 @@ export function shopOverlaid(base: ShopState, pressed: readonly Pressed[]): Over
   let { book } = base
   for (const item of openOn(pressed, book.id, book.version)) {
     const command = onShop.get(item.request.name)
-    if (command === undefined || item.person !== base.person) continue
+    if (command === undefined || !isOf(item, base.person)) continue
     const actor: Actor = {
-      person: base.person,
+      person: item.person,
       role: base.role,
       party: null,
       shop: book.id,

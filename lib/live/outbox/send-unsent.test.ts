@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, it } from 'vitest'
 import { anId, at, project } from '../../../test/builders.ts'
 import type { CommandAnswer } from '../../command/wire.ts'
 import { plain } from '../../record/condition.ts'
-import { PersonId } from '../../record/ids.ts'
+import { DeviceId, PersonId } from '../../record/ids.ts'
 import { Sha256 } from '../../record/scalars.ts'
 import type { Outcome } from '../http.ts'
 import { newKey } from '../new-key.ts'
@@ -48,6 +48,7 @@ async function aPhone(answer: (item: Queued) => Outcome | Promise<Outcome>) {
   await phone.clear('unsent')
   const store: UnsentStore = unsentStore(phone)
   const arrived: unknown[] = []
+  const signed = new Set<string>()
   const sending: Sending = {
     store,
     lock: ownLocks(),
@@ -56,11 +57,12 @@ async function aPhone(answer: (item: Queued) => Outcome | Promise<Outcome>) {
       if (outcome.status !== 0) arrived.push(textOf(item))
       return outcome
     },
+    hasCode: ({ request }) => signed.has(request.key),
     sendFile: async () => ({ is: 'sent' }),
     now: () => at(200),
     answered: () => {},
   }
-  return { store, sending, arrived }
+  return { store, sending, arrived, signed }
 }
 
 describe('what waits on a phone', () => {
@@ -113,6 +115,37 @@ describe('what waits on a phone', () => {
     expect(await sendUnsent(sending, jory)).toBe('empty')
     expect(arrived).toEqual(['Jory’s'])
     expect((await store.all()).map(textOf)).toEqual(['Sil’s'])
+  })
+
+  it('waits behind a signature on the shop’s phone until its hand has signed, in its order', async () => {
+    const device = DeviceId.parse('dev_bay')
+    const asks: CommandAnswer = { status: 403, message: 'Sign.', needs: 'code' }
+    const { store, sending, arrived, signed } = await aPhone((item) =>
+      textOf(item) === 'two' && !signed.has(item.request.key) ? asks : done,
+    )
+    await store.add(note('one', { device, person: jory }))
+    const two = note('two', { device })
+    const place = await store.add(two)
+    await store.add(note('three', { device, person: jory }))
+    expect(await sendUnsent(sending, device)).toBe('asks')
+    expect(arrived).toEqual(['one', 'two'])
+    expect(await store.all()).toMatchObject([{ place, needs: 'code', no: null }, { no: null }])
+    // It isn’t tried again without its code.
+    expect(await sendUnsent(sending, device)).toBe('asks')
+    expect(arrived).toEqual(['one', 'two'])
+    signed.add(two.request.key)
+    expect(await sendUnsent(sending, device)).toBe('empty')
+    expect(arrived).toEqual(['one', 'two', 'two', 'three'])
+  })
+
+  it('of the shop’s phone goes out by nobody’s own session', async () => {
+    const device = DeviceId.parse('dev_bay')
+    const { store, sending, arrived } = await aPhone(() => done)
+    await store.add(note('on the bench', { device }))
+    expect(await sendUnsent(sending, sil)).toBe('empty')
+    expect(arrived).toEqual([])
+    expect(await sendUnsent(sending, device)).toBe('empty')
+    expect(arrived).toEqual(['on the bench'])
   })
 
   it('of one project doesn’t wait for another, but what touches both waits for both', async () => {

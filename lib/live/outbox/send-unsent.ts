@@ -1,8 +1,10 @@
-import type { PersonId } from '../../record/ids.ts'
 import type { Instant, Sha256 } from '../../record/scalars.ts'
+import { weightOf } from '../../record/weight-of.ts'
 import type { SentFile } from '../files/send-waiting-file.ts'
 import type { Outcome } from '../http.ts'
 import type { UnsentNo } from '../phone/phone-store.ts'
+import { asksForCode } from '../shop-phone/asks-for-code.ts'
+import { type Sender, senderOf } from './sender-of.ts'
 import type { Queued, UnsentStore } from './unsent-store.ts'
 import type { WithLocks } from './with-locks.ts'
 
@@ -11,16 +13,18 @@ export interface Sending {
   readonly store: UnsentStore
   readonly lock: WithLocks
   readonly post: (item: Queued) => Promise<Outcome>
+  /** Whether a hand has signed it since it was asked for their code. */
+  readonly hasCode: (item: Queued) => boolean
   readonly sendFile: (sha256: Sha256) => Promise<SentFile>
   readonly now: () => Instant
   /** Told of each answer before the queue forgets the command. */
   readonly answered: (item: Queued, outcome: Outcome) => void
 }
 
-/** Why sending stopped: nothing of this person is left, no answer came, or they are signed out. */
-export type Stopped = 'empty' | 'no answer' | 'signed out'
+/** Why sending stopped: nothing of theirs is left, no answer came, they are signed out, or a hand must sign first. */
+export type Stopped = 'empty' | 'no answer' | 'signed out' | 'asks'
 
-const waitsFor = (person: PersonId) => (item: Queued) => item.no === null && item.person === person
+const waitsFor = (sender: Sender) => (item: Queued) => item.no === null && senderOf(item) === sender
 
 /** Lanes that a waiting command ties together: its order counts in each of them. */
 export function tiedLanes(items: readonly Queued[]): readonly (readonly string[])[] {
@@ -33,36 +37,49 @@ export function tiedLanes(items: readonly Queued[]): readonly (readonly string[]
   return groups
 }
 
+/** Too many codes were tried: what is to be signed waits for its hand, and for the time to pass. */
+const isOverTried = (item: Queued, { status }: Outcome): boolean =>
+  status === 429 && item.device !== undefined && weightOf[item.request.name] === 'signature'
+
 /**
- * Sends what a person has waiting: in order within a lane, lanes beside each other, each lane by one tab at a time. What the server
+ * Sends what a person or a shop's phone has waiting: in order within a lane, lanes beside each other, each lane by one tab at a time. What the server
  * refuses stays with its reason, and what comes after it is sent all the same: the server judges it.
  */
-export async function sendUnsent(sending: Sending, person: PersonId): Promise<Stopped> {
+export async function sendUnsent(sending: Sending, sender: Sender): Promise<Stopped> {
   for (;;) {
-    const waiting = (await sending.store.all()).filter(waitsFor(person))
+    const waiting = (await sending.store.all()).filter(waitsFor(sender))
     if (waiting.length === 0) return 'empty'
     const ends = await Promise.all(
       tiedLanes(waiting).map((lanes) =>
-        sending.lock(lanes, () => sendInOrder(sending, person, lanes)),
+        sending.lock(lanes, () => sendInOrder(sending, sender, lanes)),
       ),
     )
-    if (ends.includes('signed out')) return 'signed out'
-    if (ends.includes('no answer')) return 'no answer'
+    for (const end of ['signed out', 'no answer', 'asks'] as const) {
+      if (ends.includes(end)) return end
+    }
   }
 }
 
 async function sendInOrder(
   sending: Sending,
-  person: PersonId,
+  sender: Sender,
   lanes: readonly string[],
 ): Promise<Stopped> {
   for (;;) {
     const item = (await sending.store.all()).find(
-      (one) => waitsFor(person)(one) && one.lanes.some((lane) => lanes.includes(lane)),
+      (one) => waitsFor(sender)(one) && one.lanes.some((lane) => lanes.includes(lane)),
     )
     // One that was pressed meanwhile may tie in a lane that isn't held here: it goes in the next round.
     if (item === undefined || !item.lanes.every((lane) => lanes.includes(lane))) return 'empty'
+    // It keeps its place, and what comes after it in the lane does.
+    if (item.needs !== undefined && !sending.hasCode(item)) return 'asks'
     const outcome = await sendOne(sending, item)
+    if (asksForCode(outcome) || isOverTried(item, outcome)) {
+      const needs = outcome.status === 403 ? (outcome.needs ?? 'code') : 'code'
+      await sending.store.hold(item.place, needs)
+      sending.answered(item, outcome)
+      return 'asks'
+    }
     switch (outcome.status) {
       case 200:
         sending.answered(item, outcome)

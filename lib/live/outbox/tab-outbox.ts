@@ -1,16 +1,19 @@
-import { PersonId, type ShopId } from '../../record/ids.ts'
+import * as z from 'zod/mini'
+import { DeviceId, PersonId, type ShopId } from '../../record/ids.ts'
 import { sendWaitingFile } from '../files/send-waiting-file.ts'
 import { postCommand, whoIsHere } from '../http.ts'
 import { inputIssues } from '../input-issues.ts'
 import type { Live } from '../live.ts'
 import { openPhoneStore } from '../phone/phone-store.ts'
 import { shopKey } from '../record-keys.ts'
+import { hasCode, takeCode } from '../shop-phone/codes.ts'
 import type { ShopState } from '../shop-state.ts'
 import { itemOf } from './item-of.ts'
 import { type Outbox, openOutbox } from './outbox.ts'
 import { outboxChannel } from './outbox-channel.ts'
 import { unsentOf } from './outbox-view.ts'
 import { projectOverlaid, shopOverlaid } from './overlay.ts'
+import type { Sender } from './sender-of.ts'
 import { SYNC_TAG } from './sync-tag.ts'
 import { unsentStore } from './unsent-store.ts'
 import { ownLocks, webLocks } from './with-locks.ts'
@@ -34,14 +37,15 @@ export async function openTabOutbox(live: Live): Promise<TabOutbox> {
   const outbox = openOutbox({
     store,
     lock: 'locks' in navigator ? webLocks(navigator.locks) : ownLocks(),
-    post: (item) => postCommand(item.request, item.person),
+    post: (item) => postCommand(item.request, item.person, takeCode(item.request.key)),
+    hasCode: (item) => hasCode(item.request.key),
     sendFile: sendWaitingFile,
     now: live.now,
     channel: outboxChannel(),
     here: whoIsHere,
     take: live.take,
     isAway: () => !navigator.onLine || live.connection.link() === 'away',
-    lastHere: { get: lastHere, set: (person) => localStorage.setItem(LAST_HERE, person) },
+    lastHere: { get: lastHere, set: (sender) => localStorage.setItem(LAST_HERE, sender) },
     askToBeCalled: () => void askToBeCalled(),
     overlay: {
       project: (base, pressed) => projectOverlaid(base, pressed, bookOf),
@@ -82,8 +86,8 @@ function on(target: EventTarget, event: string, listener: () => void): () => voi
   return () => target.removeEventListener(event, listener)
 }
 
-function lastHere(): PersonId | null {
-  const found = PersonId.safeParse(localStorage.getItem(LAST_HERE))
+function lastHere(): Sender | null {
+  const found = z.union([PersonId, DeviceId]).safeParse(localStorage.getItem(LAST_HERE))
   return found.success ? found.data : null
 }
 

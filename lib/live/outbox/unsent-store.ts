@@ -1,3 +1,4 @@
+import type { DeviceNeeds } from '../../record/device-needs.ts'
 import type { PhoneStore, Unsent, UnsentNo } from '../phone/phone-store.ts'
 
 /** A command in its place in the queue. */
@@ -14,6 +15,8 @@ export interface UnsentStore {
   /** Puts a command into its place, also where it was dropped from. */
   readonly put: (item: Queued) => Promise<void>
   readonly remove: (place: number) => Promise<void>
+  /** Keeps what its hand must say first; nothing where it was dropped meanwhile. */
+  readonly hold: (place: number, needs: DeviceNeeds) => Promise<void>
   /** Keeps why the server said no; nothing where it was dropped meanwhile. */
   readonly refuse: (place: number, no: UnsentNo) => Promise<void>
 }
@@ -43,6 +46,12 @@ export function unsentStore(phone: PhoneStore): UnsentStore {
     },
     async remove(place) {
       await phone.delete('unsent', place)
+    },
+    async hold(place, needs) {
+      const write = phone.transaction('unsent', 'readwrite', SAFE)
+      const item = await write.store.get(place)
+      if (item !== undefined) await write.store.put({ ...item, needs })
+      await write.done
     },
     async refuse(place, no) {
       const write = phone.transaction('unsent', 'readwrite', SAFE)

@@ -3,8 +3,10 @@ import { useMemo } from 'react'
 import type { CommandName } from '../../record/command-names.ts'
 import { useLive } from '../live-provider.tsx'
 import { newKey } from '../new-key.ts'
+import { letBe, signUntilRight } from '../shop-phone/sign-until-right.ts'
 import type { PressOutcome } from './outbox.ts'
 import { type About, isPressOf } from './press-of.ts'
+import { senderOf } from './sender-of.ts'
 import type { Queued } from './unsent-store.ts'
 import { useOutboxView } from './use-outbox.ts'
 
@@ -12,6 +14,8 @@ import { useOutboxView } from './use-outbox.ts'
 export interface QueuePresses {
   /** Sends a refused one again: with its key, unless the server has that key for another command. */
   readonly sendAgain: (item: Queued) => Promise<PressOutcome>
+  /** Asks the hand of a signature that waits for their code, and sends it. */
+  readonly sign: (item: Queued) => Promise<PressOutcome>
   /** Takes it out. @returns how to put it back */
   readonly drop: (item: Queued) => Promise<() => void>
 }
@@ -36,6 +40,19 @@ export function useQueuePresses(): QueuePresses {
         const expected = live.versionsOf(Object.keys(item.request.expected ?? {}))
         return (await outbox.sendAgain({ ...item, request: { ...request, key, expected } })).outcome
       },
+      async sign({ needs, ...item }) {
+        const outbox = await live.outbox.load()
+        if (outbox === null || needs === undefined) return { status: 0 }
+        const { person, request } = item
+        const signed = { person, command: request.name, key: request.key }
+        const asked: PressOutcome = { status: 403, message: '', needs }
+        const came = await signUntilRight(
+          signed,
+          asked,
+          async () => (await outbox.sendAgain(item)).outcome,
+        )
+        return came ?? letBe
+      },
       async drop(item) {
         const outbox = await live.outbox.load()
         await outbox?.drop(item.place)
@@ -48,19 +65,19 @@ export function useQueuePresses(): QueuePresses {
 
 /** What was pressed here by whoever reads, and is unsent. */
 export function usePressesHere(name: CommandName, about: About | undefined): PressesHere {
-  const { items, person } = useOutboxView()
+  const { items, sender } = useOutboxView()
   const presses = useQueuePresses()
   const asked = about === undefined ? '' : JSON.stringify(about)
   // biome-ignore lint/correctness/useExhaustiveDependencies: `about` is another object at each paint; `asked` is what it says
   return useMemo(() => {
     const path = typeof location === 'undefined' ? '' : location.pathname
     const mine = items.filter(
-      (item) => item.person === person && isPressOf(item, name, about, path),
+      (item) => senderOf(item) === sender && isPressOf(item, name, about, path),
     )
     return {
       ...presses,
       kept: mine.filter(({ no }) => no === null),
       refused: mine.filter(({ no }) => no !== null),
     }
-  }, [items, person, name, asked, presses])
+  }, [items, sender, name, asked, presses])
 }

@@ -1,7 +1,8 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import type { CommandRequest, ProjectView, ShopView } from '../../command/wire.ts'
 import type { Condition } from '../../record/condition.ts'
-import type { PersonId } from '../../record/ids.ts'
+import type { DeviceNeeds } from '../../record/device-needs.ts'
+import type { DeviceId, PersonId } from '../../record/ids.ts'
 import type { InputIssue } from '../../record/input-issue.ts'
 import type { Instant, Sha256 } from '../../record/scalars.ts'
 
@@ -28,6 +29,10 @@ export interface Unsent {
   /** Its place in the queue, given by the store; commands of one lane are sent in this order. */
   readonly place?: number
   readonly person: PersonId
+  /** The shop's phone that it was pressed on, whoever of its hands did: it goes out as a press of that phone. */
+  readonly device?: DeviceId
+  /** What this hand must say before it goes, on a shop's phone: their own code. What was pressed after it waits behind it. */
+  readonly needs?: DeviceNeeds
   /** To say who must sign in again, where their session has ended. */
   readonly personName: string
   /** The records that it changes: it waits for what was pressed before it in any of them. */

@@ -7,8 +7,6 @@ import { Line } from '../../record/scalars.ts'
 import { all } from '../../record/table.ts'
 import { codeFaultWords } from '../../words/code-words.ts'
 import type { Doors } from '../doors.ts'
-import { handedLink } from '../mail.ts'
-import { addLink, closeLinksTo, readLink, takeLink } from '../people/links.ts'
 import { lookerOf, type OnPhone } from '../people/looker.ts'
 import type { Session } from '../people/session.ts'
 import { addressOf, bodyOf, checked, orNotFound, Refused, signedIn } from './door.ts'
@@ -19,7 +17,17 @@ const FirstCode = z.strictObject({ person: PersonId, once: z.string(), code: z.s
 
 /** Phones that are signed in for a shop, and the codes that its hands sign with on them. */
 export function deviceRoutes(api: Hono, doors: Doors): void {
-  const { prisma, devices, handCodes, limits, names, origin, reading, sessions, signing } = doors
+  const {
+    devices,
+    handCodes,
+    installation,
+    limits,
+    names,
+    phoneLinks,
+    reading,
+    sessions,
+    signing,
+  } = doors
 
   async function handsOf(book: ShopRecord): Promise<DeviceHand[]> {
     const members = all(book.memberships).filter(({ removedAt }) => removedAt === null)
@@ -78,12 +86,7 @@ export function deviceRoutes(api: Hono, doors: Doors): void {
 
   async function linkTo(session: Session, id: DeviceId) {
     await limits.link(session.person)
-    await closeLinksTo(prisma, id)
-    const { token, expiresAt } = await addLink(prisma, 'device', {
-      person: session.person,
-      entity: id,
-    })
-    return handedLink(`${origin}/phone/${token}`, expiresAt, false)
+    return phoneLinks.make(id, session.person)
   }
 
   /** Makes this browser the shop's phone; whoever was signed in on it is so no longer. */
@@ -157,7 +160,7 @@ export function deviceRoutes(api: Hono, doors: Doors): void {
   api.post('/shops/:id/devices/:device/revoke', async (context) => {
     const { session, book } = await managed(context)
     const id = checked(context.req.param('device'), DeviceId)
-    await closeLinksTo(prisma, id)
+    await phoneLinks.close(id)
     orNotFound((await devices.revoke(book.id, id, session.person)) || null)
     return context.json(await phones(book))
   })
@@ -204,31 +207,28 @@ export function deviceRoutes(api: Hono, doors: Doors): void {
     return context.json(await myCodes(session))
   })
 
-  const linked = async (token: string) => {
-    const link = await readLink(prisma, 'device', token)
-    const id = DeviceId.safeParse(link?.entity)
-    const device = id.success ? await devices.find(id.data) : null
-    return link === null || device === null ? null : { link, device }
-  }
-
-  api.get('/phone-links/:token', async (context) => {
-    const { link, device } = orNotFound(await linked(context.req.param('token')))
-    const book = orNotFound(await reading.shop(device.shop))
-    const shopName = book.shops.rows.get(device.shop)?.name ?? ''
-    return context.json({ name: device.name, shopName, expiresAt: link.expiresAt })
-  })
+  api.get('/phone-links/:token', async (context) =>
+    context.json(orNotFound(await phoneLinks.read(context.req.param('token')))),
+  )
 
   api.post('/phone-links/:token', async (context) => {
     await limits.token(addressOf(context))
-    const token = context.req.param('token')
-    const found = await linked(token)
-    if (found === null || (await takeLink(prisma, 'device', token)) === null)
+    const device = await phoneLinks.take(context.req.param('token'))
+    if (device === null)
       throw new Refused(
         404,
         '',
         'This link was used, or its fifteen minutes are over. Ask a manager of the shop for a new one.',
       )
-    await bringIn(context, found.device.id)
-    return context.json({ shop: found.device.shop })
+    await bringIn(context, device.id)
+    return context.json({ shop: device.shop })
+  })
+
+  api.post('/installation/demo-phone', async (context) => {
+    const { demoPhone } = await installation()
+    if (demoPhone === null)
+      throw new Refused(404, '', 'The demonstration has no phone here, or it was taken out.')
+    await bringIn(context, demoPhone.id)
+    return context.json({ shop: demoPhone.shop })
   })
 }

@@ -1,6 +1,6 @@
 import type { Hono } from 'hono'
 import type { Doors } from '../doors.ts'
-import { FirstShopInput, readInstallation, setUp } from '../installation/installation.ts'
+import { FirstShopInput, setUp } from '../installation/installation.ts'
 import { meOf } from '../people/me.ts'
 import { passwordFault } from '../people/password.ts'
 import { sessionOf } from '../people/sign-in.ts'
@@ -9,12 +9,10 @@ import { refusedBy } from './not-done.ts'
 
 /** The first visit: a shop of one's own, or the demonstration; and the end of the demonstration. */
 export function installationRoutes(api: Hono, doors: Doors): void {
-  const { prisma, commands, sessions, reading, demonstration, demoDoors, jobs } = doors
+  const { prisma, commands, sessions, reading, demonstration, demoDoors } = doors
 
   api.get('/installation', async (context) => {
-    const { state } = await demonstration.progress()
-    const open = { demoDoors, loading: state === 'loading', mail: jobs !== null }
-    return context.json(await readInstallation(prisma, open))
+    return context.json(await doors.installation())
   })
 
   api.post('/installation/shop', async (context) => {
@@ -45,7 +43,7 @@ export function installationRoutes(api: Hono, doors: Doors): void {
 
   api.post('/installation/remove-demo', async (context) => {
     const me = await meIn(context, doors)
-    if (!demoDoors || !me.demo)
+    if (!demoDoors || !me.demo || me.device !== null)
       throw new Refused(403, '', 'Only a person of the demonstration can end it.')
     if (!(await demonstration.remove()))
       throw new Refused(

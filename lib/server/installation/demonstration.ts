@@ -23,12 +23,13 @@ export type Demonstration = {
   readonly recover: () => Promise<void>
 }
 
-/** `forget` is called after a removal: nothing that was remembered counts any more. */
+/** `addPhone` gives its lead shop a phone. `forget` is called after a removal: nothing that was remembered counts any more. */
 export function openDemonstration(
   databases: Databases,
   enter: Enter,
   dataDir: string,
   load: () => Promise<LoadDemonstration>,
+  addPhone: () => Promise<void>,
   forget: () => void,
 ): Demonstration {
   const { pool, prisma } = databases
@@ -73,6 +74,7 @@ export function openDemonstration(
         running = { state: 'loading', done, total, message }
       },
     })
+    await addPhone()
   }
 
   return {

@@ -10,6 +10,7 @@ import type { Outcome } from '../lane/outcome.ts'
 import { openTurns } from '../lane/turns.ts'
 import { type Account, addAccount, dropAccount } from '../people/accounts.ts'
 import { hashPassword } from '../people/password.ts'
+import { readDemoPhone } from './demo-phone.ts'
 
 /** Of all advisory locks of this database, the one for whoever sets it up. */
 const SET_UP_LOCK = 4_714_201
@@ -103,10 +104,12 @@ export async function readInstallation(
   open: { readonly demoDoors: boolean; readonly loading: boolean; readonly mail: boolean },
 ): Promise<Installation> {
   const empty = !open.loading && (await isEmpty(prisma))
+  const isOpen = open.demoDoors && !empty && !open.loading
   return {
     empty,
     demoOffered: empty && open.demoDoors,
-    demoPersons: open.demoDoors && !empty && !open.loading ? await readDemoPersons(prisma) : [],
+    demoPersons: isOpen ? await readDemoPersons(prisma) : [],
+    demoPhone: isOpen ? await readDemoPhone(prisma) : null,
     mail: open.mail,
   }
 }

@@ -10,6 +10,7 @@ import type { Shop } from '@/lib/record/entities/people.ts'
 import { label } from '@/lib/words/labels.ts'
 import { readTaxRate } from '@/lib/words/read-amount.ts'
 import { Bays } from './bays.tsx'
+import { ShopPhones } from './phones.tsx'
 
 /** What the shop says of itself, and its bays; its manager changes them. */
 export function ShopSetUp() {
@@ -20,8 +21,13 @@ export function ShopSetUp() {
     return <EmptyState title="The shop’s manager sets it up.">Ask them to.</EmptyState>
   return (
     <div className="cols cols-2">
-      <DescribeShop shop={shop} />
-      <Bays />
+      <div className="stack">
+        <DescribeShop shop={shop} />
+        <Bays />
+      </div>
+      <div className="stack">
+        <ShopPhones />
+      </div>
     </div>
   )
 }

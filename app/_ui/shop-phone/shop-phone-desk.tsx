@@ -1,0 +1,62 @@
+'use client'
+import { useEffect } from 'react'
+import { useConnection } from '@/lib/live/live-provider.tsx'
+import { refreshShopPhone } from '@/lib/live/shop-phone/refresh-shop-phone.ts'
+import {
+  learnShopPhone,
+  recallShopPhone,
+  shopPhone,
+  tireShopPhone,
+  touchShopPhone,
+} from '@/lib/live/shop-phone/shop-phone.ts'
+import { useShopPhone } from '@/lib/live/shop-phone/use-shop-phone.ts'
+import { CodeSheet } from './code-sheet.tsx'
+import { WhoSheet } from './who-sheet.tsx'
+
+/** How often it is looked whether the phone lies untouched, in ms. */
+const LOOK_MS = 15_000
+
+/**
+ * Keeps what a shop's phone knows of itself, and asks its hands what a press needs. `on`: the page
+ * came to a shop's phone; null where the page can't tell, and what was kept on this phone does.
+ */
+export function ShopPhoneDesk({ on: told }: { readonly on: boolean | null }) {
+  const { here, hand, asking } = useShopPhone()
+  const { link } = useConnection()
+
+  const on = told ?? here !== null
+  useEffect(() => {
+    if (told !== false) recallShopPhone()
+    // Somebody has signed in as themselves since.
+    else if (shopPhone().here !== null) learnShopPhone(null)
+  }, [told])
+  useEffect(() => {
+    if (on && link !== 'away') void refreshShopPhone()
+  }, [on, link])
+  useEffect(() => {
+    if (!on) return
+    const touch = () => touchShopPhone()
+    const look = setInterval(() => tireShopPhone(), LOOK_MS)
+    addEventListener('pointerdown', touch, { capture: true })
+    addEventListener('keydown', touch, { capture: true })
+    return () => {
+      clearInterval(look)
+      removeEventListener('pointerdown', touch, { capture: true })
+      removeEventListener('keydown', touch, { capture: true })
+    }
+  }, [on])
+
+  if (asking?.is === 'who') return <WhoSheet here={here} hand={hand} onAnswer={asking.answer} />
+  if (asking?.is !== 'code') return null
+  const signs = here?.hands.find(({ person }) => person === asking.person)
+  if (signs === undefined) return null
+  return (
+    <CodeSheet
+      key={`${asking.command} ${asking.wrong}`}
+      hand={signs}
+      command={asking.command}
+      wrong={asking.wrong}
+      onAnswer={asking.answer}
+    />
+  )
+}

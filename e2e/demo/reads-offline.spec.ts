@@ -41,7 +41,7 @@ test('what was seen opens without a server, with its age, and goes on live in it
   await phone.goto(shop)
   await expect(phone.getByText(AS_OF)).toBeVisible()
   await expect(phone.locator('.day')).toHaveText(sheet ?? '')
-  await phone.getByRole('link', { name: 'Diary' }).click()
+  await phone.getByRole('link', { name: 'Diary', exact: true }).click()
   await expect(phone.getByText(AS_OF)).toBeVisible()
 
   await phone.goto(`${car}/journal`)

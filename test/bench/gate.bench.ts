@@ -1,9 +1,9 @@
 import { against, type Bench, median } from '../../lib/bin/figure.ts'
 import { stageGate } from '../../lib/gate/status.ts'
+import { entitiesOf } from '../../lib/record/any-entity.ts'
 import type { Entity } from '../../lib/record/entity.ts'
 import { type ProjectRecord, projectAfter } from '../../lib/record/project-record.ts'
 import { all } from '../../lib/record/table.ts'
-import { entitiesOf } from '../../lib/record/any-entity.ts'
 import {
   aHold,
   aLink,

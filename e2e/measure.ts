@@ -39,6 +39,8 @@ export function outOfOrder(): string[] {
   return presses.flatMap(({ e, at }, i) => {
     const before = presses[i - 1]
     if (before === undefined || at.bottom > before.at.top + 1) return []
+    // The next column begins above where the one before it ends; the keys of a pad are one thing.
+    if (at.left >= before.at.right - 1 || e.closest('.keys') !== null) return []
     return [
       `out of order: "${(e.textContent ?? '').trim().slice(0, 40)}" stands above what it follows`,
     ]
@@ -97,7 +99,12 @@ export function cutOff(): string[] {
     const words = [...e.childNodes].some(
       (n) => n.nodeType === 3 && (n.textContent ?? '').trim() !== '',
     )
-    if (!words || !e.checkVisibility() || style.display === 'inline' || e.closest('.vh, svg'))
+    if (
+      !words ||
+      !e.checkVisibility() ||
+      style.display === 'inline' ||
+      e.closest('.vh, .sr-only, svg')
+    )
       continue
     const scrolls = /auto|scroll/.test(style.overflowX)
     if (scrolls || e.matches('input, textarea, select, option')) continue

@@ -1,6 +1,7 @@
 import { expect, test } from '@playwright/test'
 import { aServer, type TestServer } from '../test/a-server.ts'
 import { faultsAt } from './faults.ts'
+import { hold } from './held.ts'
 
 /** One server for all: nothing on that page reaches it. */
 let yard: TestServer
@@ -14,6 +15,7 @@ const GROUPS = [
   'marks',
   'presses',
   'fields',
+  'phone',
   'papers',
   'refusals',
   'stage-cards',
@@ -50,4 +52,67 @@ test('the page of the parts is there only where it is asked for', async ({ page 
   const answer = await page.goto(`${other.url}/parts-of-the-look`)
   await other.remove()
   expect(answer?.status()).toBe(404)
+})
+
+test('nothing moves but stamps, foot sheets and a held press, and none where less motion is asked for', async ({
+  page,
+}) => {
+  const moving = () =>
+    page.evaluate(() =>
+      document
+        .getAnimations()
+        .map((one) => (one instanceof CSSAnimation ? one.animationName : 'a transition')),
+    )
+  await page.emulateMedia({ reducedMotion: 'no-preference' })
+  await page.goto(`${yard.url}/parts-of-the-look`)
+  const moved = new Set(await moving())
+  expect(moved.size).toBeGreaterThan(0)
+  expect([...moved].filter((name) => !['thump', 'up', 'fill'].includes(name))).toEqual([])
+  await page.emulateMedia({ reducedMotion: 'reduce' })
+  expect(await moving()).toEqual([])
+})
+
+test('a held press counts when held, by Enter twice, and by two taps of who can’t hold it; never by less', async ({
+  page,
+}) => {
+  await page.goto(`${yard.url}/parts-of-the-look`)
+  const group = page.locator('#presses [data-theme=card]')
+  const press = group.getByRole('button', { name: /Hold to try/ })
+  const counted = (times: number) =>
+    expect(group.getByText(`Held press, to be tried: it counted ${times}`)).toBeVisible()
+  await expect(press).toHaveAccessibleDescription('Hold it for a second, or press Enter twice.')
+
+  // Until the page's code is here a press only waits.
+  await expect(async () => {
+    await press.click()
+    await expect(group.getByText('Let go too early. Nothing was pressed.')).toHaveCount(2, {
+      timeout: 500,
+    })
+  }).toPass()
+  await counted(0)
+  await hold(press)
+  await counted(1)
+
+  await press.focus()
+  await page.keyboard.press('Enter')
+  await counted(1)
+  await page.keyboard.press('Enter')
+  await counted(2)
+  await page.keyboard.press('Space')
+  await page.keyboard.press('Tab')
+  await page.keyboard.press('Shift+Tab')
+  await page.keyboard.press('Tab')
+  await page.mouse.click(2, 2)
+  await counted(2)
+
+  await press.click()
+  await group.getByRole('button', { name: 'Can’t hold it? Press here twice' }).last().click()
+  await counted(2)
+  await group.getByRole('button', { name: 'Press here once more' }).last().click()
+  await counted(3)
+  // As a screen reader presses: a bare click without a pointer.
+  await press.dispatchEvent('click')
+  await counted(3)
+  await press.dispatchEvent('click')
+  await counted(4)
 })

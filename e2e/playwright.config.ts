@@ -13,7 +13,10 @@ export default defineConfig({
   // The parts of the look as they were when somebody last looked at them: `npx playwright test -c e2e parts -u` renews them.
   snapshotPathTemplate: '{testDir}/pictures/parts/{arg}{ext}',
   projects: [
-    { name: 'empty', testMatch: ['first-visit.spec.ts', 'parts.spec.ts', 'set-up.spec.ts'] },
+    {
+      name: 'empty',
+      testMatch: ['first-visit.spec.ts', 'parts.spec.ts', 'set-up.spec.ts', 'theme.spec.ts'],
+    },
     { name: 'loading', testMatch: 'loading.spec.ts' },
     { name: 'demonstration', testMatch: 'demo/*.spec.ts', dependencies: ['loading'] },
   ],

@@ -1,11 +1,10 @@
 'use client'
-import Link from 'next/link'
-import { Mark } from '@/app/_ui/mark.tsx'
 import { unsentOf } from '@/lib/live/outbox/outbox-view.ts'
 import { useOutboxView } from '@/lib/live/outbox/use-outbox.ts'
 import { since } from '@/lib/words/dates.ts'
 import { counted } from '@/lib/words/money.ts'
 import type { Place } from '@/lib/words/reader.ts'
+import { UnsentFace } from './unsent-face.tsx'
 
 /** How much of what was pressed here isn't sent, and since when: always in view, and the way to the list. */
 export function UnsentLine({ place }: { readonly place: Place }) {
@@ -18,30 +17,20 @@ export function UnsentLine({ place }: { readonly place: Place }) {
   const name = oldest.personName
   const held = mine.find(({ needs }) => needs !== undefined)
   return (
-    <div className="unsent-line" role="status">
-      <p className="rowmark">
-        <Mark name={waiting > 0 ? 'unsent' : 'refused'} />
-        <Link className="row-link" prefetch={false} href="/unsent">
-          {waiting > 0 && `${waiting} unsent, the oldest ${since(oldest.pressedAt, place)}`}
-          {waiting > 0 && refused > 0 && '; '}
-          {refused > 0 && `${refused} refused on arrival`}
-        </Link>
-      </p>
-      {held !== undefined && (
-        <p>
-          <Link className="row-link" prefetch={false} href="/unsent">
-            {held.personName} signs first: what was pressed after it waits
-          </Link>
-        </p>
-      )}
-      {view.signedOut && waiting > 0 && (
-        <p>
-          <Link className="row-link" prefetch={false} href={signInPath()}>
-            Sign in again as {name}: {counted(waiting, 'press waits', 'presses wait', place.locale)}
-          </Link>
-        </p>
-      )}
-    </div>
+    <UnsentFace
+      waiting={waiting}
+      refused={refused}
+      oldest={since(oldest.pressedAt, place)}
+      signsFirst={held?.personName}
+      signIn={
+        view.signedOut && waiting > 0
+          ? {
+              path: signInPath(),
+              words: `Sign in again as ${name}: ${counted(waiting, 'press waits', 'presses wait', place.locale)}`,
+            }
+          : undefined
+      }
+    />
   )
 }
 

@@ -1,5 +1,10 @@
-import type { ReactNode } from 'react'
+'use client'
+import { createContext, type ReactNode, use } from 'react'
 import { Head } from '@/app/_ui/paper.tsx'
+
+const ShownBy = createContext<'day' | 'night'>('day')
+/** By which light this is shown: what stands twice on the page needs two names. */
+export const useShownBy = () => use(ShownBy)
 
 /** A group of parts, by day (card) and by night (booth). */
 export function Both({
@@ -16,7 +21,7 @@ export function Both({
       <Head title={title} />
       {(['card', 'booth'] as const).map((theme) => (
         <div key={theme} data-theme={theme} className="both" data-part={`${id}-${theme}`}>
-          {children}
+          <ShownBy value={theme === 'card' ? 'day' : 'night'}>{children}</ShownBy>
         </div>
       ))}
     </section>

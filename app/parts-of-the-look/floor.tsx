@@ -60,10 +60,10 @@ export function Floor() {
         <div className="lane">
           <span className="lane-name">Bench 2</span>
           <div className="hours">
-            <span className="slot" style={{ gridColumn: '1 / 6' }}>
-              <span className="num">38</span> Taken
+            <span className="slot" style={{ gridColumn: '1 / 7' }}>
+              Taken
             </span>
-            <span className="slot slot-free" style={{ gridColumn: '6 / 11' }}>
+            <span className="slot slot-free" style={{ gridColumn: '7 / 11' }}>
               Free from 14:00
             </span>
           </div>

@@ -7,6 +7,7 @@ import { Leaves } from './leaves.tsx'
 import { Marks } from './marks.tsx'
 import { Materials } from './materials.tsx'
 import { Papers } from './papers.tsx'
+import { Phone } from './phone.tsx'
 import { Presses } from './presses.tsx'
 import { Refusals } from './refusals.tsx'
 import { StageCards } from './stage-cards.tsx'
@@ -30,6 +31,9 @@ export function PartsPage() {
       </Both>
       <Both id="fields" title="Fields">
         <Fields />
+      </Both>
+      <Both id="phone" title="In the workshop">
+        <Phone />
       </Both>
       <Both id="papers" title="Papers">
         <Papers />

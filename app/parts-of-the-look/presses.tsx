@@ -1,6 +1,9 @@
+'use client'
+import { useState } from 'react'
 import { HeldFace, type HeldState } from '@/app/_ui/form/held-face.tsx'
+import { HeldPress } from '@/app/_ui/form/held-press.tsx'
 import { PressFace } from '@/app/_ui/press/press-face.tsx'
-import { State } from './both.tsx'
+import { State, useShownBy } from './both.tsx'
 
 const HELD: readonly (readonly [HeldState, string])[] = [
   ['idle', 'Held press, idle'],
@@ -12,6 +15,8 @@ const HELD: readonly (readonly [HeldState, string])[] = [
 
 /** Buttons idle, pressed, in focus, busy, and not this person's; and the press that is held, at every stage. */
 export function Presses() {
+  const light = useShownBy()
+  const [counted, setCounted] = useState(0)
   return (
     <>
       <div className="sheet stack">
@@ -31,7 +36,7 @@ export function Presses() {
             Approve £760.80
           </PressFace>
         </State>
-        <State name="Pressed, in focus, sending">
+        <State name="Pressed, and in focus">
           <div className="row">
             <PressFace waiting={false} shown="pressed">
               Start 41
@@ -39,6 +44,10 @@ export function Presses() {
             <PressFace waiting={false} shown="focus">
               Start 41
             </PressFace>
+          </div>
+        </State>
+        <State name="On its way">
+          <div className="row">
             <PressFace waiting>Start 41</PressFace>
             <PressFace waiting line>
               Pause 41
@@ -66,7 +75,7 @@ export function Presses() {
           </div>
         </State>
         <State name="The rail">
-          <nav className="rail" aria-label="The rail">
+          <nav className="rail" aria-label={`The rail by ${light}`}>
             <a href="#presses" aria-current="page">
               Stages
             </a>
@@ -79,7 +88,7 @@ export function Presses() {
         {HELD.map(([state, name]) => (
           <State key={state} name={name}>
             <HeldFace
-              id={`held-${state}`}
+              id={`held-${state}-${light}`}
               label="Hold to sign off"
               hint="As Jory Wenlock for Bexwater Engines."
               state={state}
@@ -87,9 +96,17 @@ export function Presses() {
             />
           </State>
         ))}
+        <State name={`Held press, to be tried: it counted ${counted}`}>
+          <HeldPress
+            label="Hold to try"
+            hint="It signs nothing."
+            waiting={false}
+            onPressed={() => setCounted((before) => before + 1)}
+          />
+        </State>
         <State name="Held press, not yet">
           <HeldFace
-            id="held-not-yet"
+            id={`held-not-yet-${light}`}
             label="Hold to sign off"
             hint="2 checks are missing."
             state="idle"

@@ -109,6 +109,17 @@ describe('a build order along the days, in words', () => {
     expect(runBegins({ stages: new Map(), run: [], end: null }, record, place)).toBe('')
   })
 
+  it('names the beginning and the end of a run that is too long to be read', () => {
+    const long = Array.from({ length: 20 }, (_, n) =>
+      aStage({ id: anId('stg', `long${n}`), number: n + 1 }),
+    )
+    const ids = long.map(({ id }) => id)
+    expect(runNumbers(ids, aRecord(long))).toBe(
+      '01 › 02 › 03 › 04 › 05 › 06 › 07 › 08 › … › 18 › 19 › 20 (20 stages)',
+    )
+    expect(runNumbers(ids.slice(0, 16), aRecord(long))).not.toContain('…')
+  })
+
   it('says all of it in sentences that promise no day', () => {
     expect(runNumbers(laid.run, record)).toBe('02 › 03')
     expect(drawnWords(laid, [strip, epoxy, paint, loom], record, place)).toBe(

@@ -68,9 +68,18 @@ export function sketchedWords(laid: LaidStage, place: Place): readonly string[] 
   ]
 }
 
-/** `95 › 100 › 110` */
-export const runNumbers = (run: readonly string[], record: ProjectRecord): string =>
-  run.map((id) => numberOf(id, record)).join(' › ')
+/** More stages than these aren't read one by one: the first and the last of them stand for the run. */
+const MOST_OF_RUN = 16
+const FIRST_OF_RUN = 8
+const LAST_OF_RUN = 3
+
+/** `95 › 100 › 110`; of a long run its beginning, its end and how many it has. */
+export function runNumbers(run: readonly string[], record: ProjectRecord): string {
+  const numbers = run.map((id) => numberOf(id, record))
+  if (numbers.length <= MOST_OF_RUN) return numbers.join(' › ')
+  const short = [...numbers.slice(0, FIRST_OF_RUN), '…', ...numbers.slice(-LAST_OF_RUN)]
+  return `${short.join(' › ')} (${numbers.length} stages)`
+}
 
 /** What the critical run begins with, and what that waits for: there a day lost counts first. */
 export function runBegins(laidOut: LaidOut, record: ProjectRecord, place: Place): string {

@@ -24,6 +24,10 @@ export type Found =
         | { readonly kind: 'shop'; readonly view: ShopView }
     }
   | {
+      /** What was pressed here: it lies in a store of its own, and needs nothing that was seen. */
+      readonly is: 'unsent'
+    }
+  | {
       /** No such record, or a page that is never kept. `of` is what the address asks for. */
       readonly is: 'missing' | 'list'
       readonly of: 'project' | 'shop' | 'page'
@@ -45,6 +49,7 @@ export async function findKept(
     return { is: LISTS.includes(address.pathname) ? 'list' : 'missing', of: 'page', kept }
   }
   const { path, params } = matched
+  if (path === '/unsent') return { is: 'unsent' }
   const record = params.project ?? params.shop
   const found = kept.find((one) => one.record === record)
   if (found === undefined)

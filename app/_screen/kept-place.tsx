@@ -4,6 +4,7 @@ import { Loading } from '@/app/_ui/loading.tsx'
 import { liveOfTab } from '@/lib/live/live-provider.tsx'
 import { openPhoneStore } from '@/lib/live/phone/phone-store.ts'
 import { phonePerson } from '@/lib/live/phone/whose-phone.ts'
+import { Alone } from './alone.tsx'
 import { type Found, findKept } from './find-kept.ts'
 import { NotKept } from './not-kept.tsx'
 import { screenTitles } from './screen-titles.ts'
@@ -33,6 +34,7 @@ export function KeptPlace() {
       </main>
     )
   }
+  if (found.is === 'unsent') return <KeptUnsent />
   if (found.is !== 'screen') return <NotKept found={found} />
   const { frame, path, asked } = found
   const now = liveOfTab().now()
@@ -51,6 +53,18 @@ export function KeptPlace() {
     <WholeShop {...setting} view={frame.view}>
       {screen}
     </WholeShop>
+  )
+}
+
+/** The list of what is unsent, whoever's phone it is. */
+function KeptUnsent() {
+  const { Screen } = screens['/unsent']
+  return (
+    <Alone locale={navigator.language} now={liveOfTab().now()}>
+      <Suspense fallback={<Loading what="the screen" />}>
+        <Screen params={{}} search={{}} source={null} />
+      </Suspense>
+    </Alone>
   )
 }
 

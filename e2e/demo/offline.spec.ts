@@ -26,6 +26,7 @@ async function atTheStage(page: Page): Promise<string> {
   const path = await stagePath(page)
   await page.goto(path)
   await isLive(page)
+  await page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated')
   return path
 }
 const isLive = (page: Page) => expect(page.getByText('Live', { exact: true })).toBeVisible()
@@ -66,6 +67,7 @@ async function choosePhotos(page: Page): Promise<void> {
 const Journal = z.object({
   entries: z.array(
     z.object({
+      sequence: z.number(),
       command: z.string(),
       person: z.string(),
       entities: z.array(
@@ -80,12 +82,17 @@ const Journal = z.object({
   ),
 })
 
-/** What the journal has of one person since that many entries, oldest first, each by what it left. */
-async function journal(page: Page, person: string): Promise<readonly string[]> {
+async function entries(page: Page) {
   const car = await carPath(page, CAR)
   const answer = await page.request.get(`/api${car.replace('/p/', '/projects/')}/journal?limit=30`)
-  return Journal.parse(await answer.json())
-    .entries.filter((entry) => entry.person === person)
+  return Journal.parse(await answer.json()).entries
+}
+const lastEntry = async (page: Page): Promise<number> => (await entries(page))[0]?.sequence ?? 0
+
+/** What one person did since that entry, oldest first, each by what it left. */
+async function journal(page: Page, person: string, since: number): Promise<readonly string[]> {
+  return (await entries(page))
+    .filter((entry) => entry.person === person && entry.sequence > since)
     .map(({ command, entities }) => {
       const about = entities.find(
         ({ kind }) => kind === (command === 'note.write' ? 'note' : 'check'),
@@ -108,7 +115,7 @@ test('airplane mode in mid-work: five presses and two photos, the page killed; a
   const lead = await as('Mara Ellwood')
   const person = await personOf(hand)
   const path = await atTheStage(hand)
-  const before = (await journal(lead, person)).length
+  const before = await lastEntry(lead)
 
   await hand.context().setOffline(true)
   await writeNote(hand, 'Leaf two is cracked at the eye.')
@@ -130,14 +137,24 @@ test('airplane mode in mid-work: five presses and two photos, the page killed; a
   const camber = await checkId(lead, READING)
   expect((await sendPast(lead, 'check.record', { check: camber, value: 36 })).status).toBe(200)
 
+  // The page is killed, and opened again from what the phone keeps: with all that was pressed.
   const phone = hand.context()
   await hand.close()
-  await phone.setOffline(false)
   const again = await phone.newPage()
   await again.goto(path)
+  await unsent(again, 5)
+  await expect(again.getByText('Paused').first()).toBeVisible()
+  await expect(again.getByText('Waiting for the new leaf.')).toBeVisible()
+  await again.goto('/unsent')
+  await expect(again.getByRole('heading', { name: 'Goes when there is signal' })).toBeVisible()
+  await expect(again.getByText('Kept on this phone')).toHaveCount(5)
+  await again.goto(path)
+  await unsent(again, 5)
+
+  await phone.setOffline(false)
   await expect(again.getByRole('link', { name: '1 refused on arrival' })).toBeVisible()
   await expect
-    .poll(async () => (await journal(lead, person)).slice(before))
+    .poll(async () => journal(lead, person, before))
     .toEqual([
       'note.write Leaf two is cracked at the eye.',
       'check.record 2 files',
@@ -158,14 +175,14 @@ test('airplane mode in mid-work: five presses and two photos, the page killed; a
   await check(again, READING).getByRole('button', { name: 'Send it again' }).click()
   await expect(check(again, READING).getByText('38 mm')).toBeVisible()
   await expect(again.getByRole('link', { name: '1 refused on arrival' })).toHaveCount(0)
-  expect((await journal(lead, person)).slice(before).at(-1)).toBe('check.record 38')
+  expect((await journal(lead, person, before)).at(-1)).toBe('check.record 38')
 })
 
 test('two tabs send once what both of them pressed', async ({ as }) => {
   const one = await as('Sil Harker')
   const person = await personOf(one)
   const path = await atTheStage(one)
-  const before = (await journal(one, person)).length
+  const before = await lastEntry(one)
   const other = await one.context().newPage()
   await other.goto(path)
   await isLive(other)
@@ -178,7 +195,7 @@ test('two tabs send once what both of them pressed', async ({ as }) => {
   await allSent(one)
   await allSent(other)
   await expect
-    .poll(async () => (await journal(one, person)).slice(before))
+    .poll(async () => journal(one, person, before))
     .toEqual(['note.write From the first tab.', 'note.write From the second tab.'])
   for (const page of [one, other]) {
     await expect(page.getByText('From the first tab.')).toHaveCount(1)
@@ -194,7 +211,7 @@ test('a lost session holds it back: never under another name, and on as soon as 
   const person = await personOf(hand)
   const path = await atTheStage(hand)
   const lead = await as('Mara Ellwood')
-  const before = (await journal(lead, person)).length
+  const before = await lastEntry(lead)
   await hand.context().setOffline(true)
   await writeNote(hand, 'Only I may say this.')
   await unsent(hand, 1)
@@ -214,13 +231,13 @@ test('a lost session holds it back: never under another name, and on as soon as 
   await hand.goto('/unsent')
   await expect(hand.getByText('1 press of Sil Harker')).toBeVisible()
   await expect(hand.getByText('Only I may say this.')).toHaveCount(0)
-  expect((await journal(lead, person)).slice(before)).toEqual([])
+  expect(await journal(lead, person, before)).toEqual([])
 
   await enter(hand, 'Sil Harker', path)
   await isLive(hand)
   await expect(hand.getByText('Only I may say this.')).toBeVisible()
   await allSent(hand)
-  expect((await journal(lead, person)).slice(before)).toEqual(['note.write Only I may say this.'])
+  expect(await journal(lead, person, before)).toEqual(['note.write Only I may say this.'])
 })
 
 test('a server that stops keeps nothing back: it goes as soon as it serves again', async ({
@@ -230,7 +247,7 @@ test('a server that stops keeps nothing back: it goes as soon as it serves again
   const hand = await as('Sil Harker')
   const person = await personOf(hand)
   await atTheStage(hand)
-  const before = (await journal(hand, person)).length
+  const before = await lastEntry(hand)
   const { port } = new URL(yard.url)
   await yard.stop()
   await writeNote(hand, 'While nobody answers.')
@@ -238,9 +255,7 @@ test('a server that stops keeps nothing back: it goes as soon as it serves again
   const started = await aServer({ PORT: port, FETTLEYARD_DATA: yard.dataDir })
   try {
     await allSent(hand)
-    expect((await journal(hand, person)).slice(before)).toEqual([
-      'note.write While nobody answers.',
-    ])
+    expect(await journal(hand, person, before)).toEqual(['note.write While nobody answers.'])
   } finally {
     await started.stop()
   }

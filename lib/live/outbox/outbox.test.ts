@@ -79,7 +79,8 @@ async function aPhone(server: Server) {
   const store = unsentStore(phone)
   const lock: WithLocks = ownLocks()
   const ears = new Set<(news: OutboxNews) => void>()
-  let last: Sender | null = null
+  // The server has shown it a page.
+  let last: Sender | null = sil
   const here = async (): Promise<Here> => {
     if (!server.reached) return { is: 'no answer' }
     return server.person === null ? { is: 'nobody' } : { is: 'somebody', sender: server.person }

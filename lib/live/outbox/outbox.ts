@@ -182,9 +182,12 @@ export function openOutbox(parts: OutboxParts): Outbox {
   async function flush(): Promise<void> {
     const tried = [...waiting.keys()]
     try {
-      const found = (await store.all()).filter(({ no }) => no === null)
+      const all = await store.all()
+      const found = all.filter(({ no }) => no === null)
       const theirs = () => found.some((item) => senderOf(item) === session)
-      if (found.length > 0 && !theirs()) await meet()
+      // Also what was refused is shown to its own person alone.
+      const unknown = all.length > 0 && session === undefined
+      if (unknown || (found.length > 0 && !theirs())) await meet()
       // Whoever was thought to be here may have handed the phone on: then it goes on with who has it now.
       for (let turn = 0; turn < 2 && theirs(); turn++) {
         if (!(await send())) break

@@ -1,10 +1,10 @@
-import * as z from 'zod/mini'
 import { DeviceId, PersonId, type ShopId } from '../../record/ids.ts'
 import { sendWaitingFile } from '../files/send-waiting-file.ts'
 import { postCommand, whoIsHere } from '../http.ts'
 import { inputIssues } from '../input-issues.ts'
 import type { Live } from '../live.ts'
 import { openPhoneStore } from '../phone/phone-store.ts'
+import { phoneIsOf, phonePerson } from '../phone/whose-phone.ts'
 import { shopKey } from '../record-keys.ts'
 import { hasCode, takeCode } from '../shop-phone/codes.ts'
 import type { ShopState } from '../shop-state.ts'
@@ -17,8 +17,6 @@ import type { Sender } from './sender-of.ts'
 import { SYNC_TAG } from './sync-tag.ts'
 import { unsentStore } from './unsent-store.ts'
 import { ownLocks, webLocks } from './with-locks.ts'
-
-const LAST_HERE = 'fettleyard-last-here'
 
 /** The queue of a tab with the rules, which presses are made by and judged with before they are sent. */
 export interface TabOutbox extends Outbox {
@@ -45,7 +43,7 @@ export async function openTabOutbox(live: Live): Promise<TabOutbox> {
     here: whoIsHere,
     take: live.take,
     isAway: () => !navigator.onLine || live.connection.link() === 'away',
-    lastHere: { get: lastHere, set: (sender) => localStorage.setItem(LAST_HERE, sender) },
+    lastHere: { get: lastHere, set: isHere },
     askToBeCalled: () => void askToBeCalled(),
     overlay: {
       project: (base, pressed) => projectOverlaid(base, pressed, bookOf),
@@ -86,9 +84,16 @@ function on(target: EventTarget, event: string, listener: () => void): () => voi
   return () => target.removeEventListener(event, listener)
 }
 
+/** Who was here last: a shop's phone for as long as it is one, a person until they sign out. */
 function lastHere(): Sender | null {
-  const found = z.union([PersonId, DeviceId]).safeParse(localStorage.getItem(LAST_HERE))
-  return found.success ? found.data : null
+  const found = DeviceId.safeParse(localStorage.getItem(LAST_HERE))
+  return found.success ? found.data : phonePerson()
+}
+
+function isHere(sender: Sender): void {
+  localStorage.setItem(LAST_HERE, sender)
+  const person = PersonId.safeParse(sender)
+  if (person.success) phoneIsOf(person.data)
 }
 
 /** Some browsers wake the service worker when the network is back, also with no page open. */

@@ -27,8 +27,21 @@ async function atTheStage(page: Page): Promise<string> {
   await page.goto(path)
   await isLive(page)
   await page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated')
+  await expect.poll(() => page.evaluate(keptViews)).toBeGreaterThan(0)
   return path
 }
+/** In the page: how many records the phone keeps to be read without a network. */
+const keptViews = (): Promise<number> =>
+  new Promise((count) => {
+    const opening = indexedDB.open('fettleyard')
+    opening.onsuccess = () => {
+      const asked = opening.result.transaction('views').objectStore('views').count()
+      asked.onsuccess = () => {
+        opening.result.close()
+        count(asked.result)
+      }
+    }
+  })
 const isLive = (page: Page) => expect(page.getByText('Live', { exact: true })).toBeVisible()
 const check = (page: Page, name: string): Locator =>
   page.locator('li.check', { has: page.getByRole('heading', { name }) })

@@ -18,6 +18,8 @@ import { SYNC_TAG } from './sync-tag.ts'
 import { unsentStore } from './unsent-store.ts'
 import { ownLocks, webLocks } from './with-locks.ts'
 
+const LAST_HERE = 'fettleyard-last-here'
+
 /** The queue of a tab with the rules, which presses are made by and judged with before they are sent. */
 export interface TabOutbox extends Outbox {
   readonly itemOf: typeof itemOf

@@ -16,7 +16,13 @@ export function ToastFace({
   readonly onClose: () => void
 }) {
   return (
-    <div className="toast">
+    // biome-ignore lint/a11y/noStaticElementInteractions: Escape is a second way to the Close beside it
+    <div
+      className="toast"
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') onClose()
+      }}
+    >
       <Mark name={words.mark ?? 'met'} />
       <p>{words.text}</p>
       {words.undo !== undefined && (

@@ -1,9 +1,10 @@
 'use client'
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { needsProof } from '../command/needs-proof.ts'
-import type { CommandRequest } from '../command/wire.ts'
+import type { Changed, CommandRequest } from '../command/wire.ts'
 import type { CommandName } from '../record/command-names.ts'
 import type { Condition, Json } from '../record/condition.ts'
+import type { Entity } from '../record/entity.ts'
 import type { InputIssue } from '../record/input-issue.ts'
 import type { Instant } from '../record/scalars.ts'
 import { type Outcome, postCommand } from './http.ts'
@@ -94,6 +95,10 @@ function pressedBy(who: Pressing | 'own', item: Unsent | null): Unsent | null {
   return { ...item, device, person, personName }
 }
 
+/** The entities that a press left, as they are now. */
+const madeBy = (changed: readonly Changed[]): readonly Entity[] =>
+  changed.flatMap(({ entities }) => entities)
+
 /** What came of a press, and whether the queue shows it. */
 interface Came {
   readonly outcome: PressOutcome
@@ -102,11 +107,11 @@ interface Came {
 
 /**
  * The press of one command: keeps it, sends it, and says what came of it. `onDone` runs when it was carried out or is safe on this
- * phone: a form clears itself there, and nowhere else. `about`: what tells it from other presses of the same command on the screen.
+ * phone, with the entities that it left: a form clears itself there, and nowhere else. `about`: what tells it from other presses of the same command on the screen.
  */
 export function useCommand(
   name: CommandName,
-  onDone?: (through: Through) => void,
+  onDone?: (through: Through, made: readonly Entity[]) => void,
   about?: About,
 ): CommandPress {
   const live = useLive()
@@ -209,8 +214,8 @@ export function useCommand(
           : await sendBy(await pressing(name, isAway(live)), request)
       const noAnswer = needsProof(name, input) ? NEEDS_SIGNAL : NO_ANSWER
       setState(listed && outcome.status !== 200 ? idle : after(outcome, live.now(), noAnswer))
-      if (outcome.status === 200) at.current.onDone?.('done')
-      if (outcome.status === 'kept') at.current.onDone?.('kept')
+      if (outcome.status === 200) at.current.onDone?.('done', madeBy(outcome.changed))
+      if (outcome.status === 'kept') at.current.onDone?.('kept', [])
       return outcome
     },
     [name, live, sendBy],
@@ -221,7 +226,7 @@ export function useCommand(
       const who = await pressing(request.name, isAway(live))
       const outcome = who === null ? letBe : await direct(request, who)
       setState(after(outcome, live.now(), NO_ANSWER))
-      if (outcome.status === 200) at.current.onDone?.('done')
+      if (outcome.status === 200) at.current.onDone?.('done', madeBy(outcome.changed))
       return outcome
     },
     [live, direct],

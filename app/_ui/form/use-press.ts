@@ -1,4 +1,5 @@
 'use client'
+import { type DoneWords, useDoneToast } from '@/app/_ui/press/done-toast.ts'
 import { KEPT_WORDS } from '@/app/_ui/press/kept-words.ts'
 import { useToast } from '@/app/_ui/toast.tsx'
 import type { About } from '@/lib/live/outbox/press-of.ts'
@@ -16,17 +17,23 @@ export interface Press {
   readonly wrong: (field: string) => string | undefined
 }
 
-/** The press of one command; `said` is shown in the toast when it is done, `about` tells it from others of its kind on the screen. */
-export function usePress(name: CommandName, said?: string, about?: About): Press {
-  const command = useCommand(name, undefined, about)
+/** The press of one command; `said` is shown in the toast when it is done, with its way back if it has one; `about` tells it from others of its kind on the screen. */
+export function usePress(name: CommandName, said?: string | DoneWords, about?: About): Press {
+  const say = useDoneToast(typeof said === 'string' ? { text: said } : said)
   const toast = useToast()
+  const command = useCommand(
+    name,
+    (how, made) => {
+      if (how === 'done') say(made)
+      else toast(KEPT_WORDS)
+    },
+    about,
+  )
   return {
     command,
     waiting: command.waiting,
     send: async (input) => {
       const { status } = await command.send(input)
-      if (status === 200 && said !== undefined) toast({ text: said })
-      if (status === 'kept') toast(KEPT_WORDS)
       return status === 200 || status === 'kept'
     },
     wrong: (field) =>

@@ -5,6 +5,7 @@ import type { StageId } from '@/lib/record/ids.ts'
 import { moment } from '@/lib/words/dates.ts'
 import { label } from '@/lib/words/labels.ts'
 import { partyName } from '@/lib/words/names.ts'
+import { undoMade } from './done-toast.ts'
 import { PressButton, type ShowsOutcome } from './press-button.tsx'
 
 /** Puts a condition before the party that can clear it; once asked, says so instead. */
@@ -45,7 +46,10 @@ export function AskButton({
     <PressButton
       name="condition.ask"
       input={{ stage, rule: condition.rule, entity: condition.entity, to }}
-      done={{ text: `${name} is asked.` }}
+      done={{
+        text: `${name} is asked.`,
+        undo: undoMade('ask', 'ask', { name: 'ask.close', label: label('ask.close') }),
+      }}
       line
       outcome={outcome}
     >

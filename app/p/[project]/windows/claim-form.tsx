@@ -5,6 +5,7 @@ import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { SelectField, TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Card, Tag } from '@/app/_ui/paper.tsx'
+import { undoMade } from '@/app/_ui/press/done-toast.ts'
 import { StageChip } from '@/app/_ui/stage-chip.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
@@ -35,7 +36,14 @@ export function ClaimForm({
 }) {
   const { record, reader, standing } = useDesk()
   const { bays, shops } = useProject()
-  const press = usePress('slot.claim')
+  const press = usePress('slot.claim', {
+    text: 'Claimed.',
+    undo: undoMade('slot', 'slot', {
+      name: 'slot.release',
+      label: 'Give it back',
+      reason: 'Claimed by mistake',
+    }),
+  })
   const own = record.parties.rows.get(standing.party)?.shop ?? null
   const windows = all(record.openWindows)
     .filter(

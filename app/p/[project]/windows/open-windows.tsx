@@ -5,6 +5,7 @@ import { SelectField, TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
 import { CommandButton } from '@/app/_ui/press/command-button.tsx'
+import { undoMade } from '@/app/_ui/press/done-toast.ts'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Assembly } from '@/lib/record/entities/things.ts'
@@ -53,7 +54,10 @@ export function OpenWindows({ assembly }: { readonly assembly: Assembly }) {
 function OpenForm({ assembly }: { readonly assembly: Assembly }) {
   const { record, reader, standing } = useDesk()
   const { bays } = useProject()
-  const press = usePress('window.open', 'The window is open: claims inside it are agreed at once.')
+  const press = usePress('window.open', {
+    text: 'The window is open: claims inside it are agreed at once.',
+    undo: undoMade('openWindow', 'window', { name: 'window.close', label: 'Close it again' }),
+  })
   const own = record.parties.rows.get(standing.party)?.shop
   const [from, setFrom] = useState('')
   const [to, setTo] = useState('')

@@ -5,6 +5,7 @@ import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { readWhole } from '@/app/_ui/form/read-whole.ts'
 import { TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
+import { undoMade } from '@/app/_ui/press/done-toast.ts'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { letGoOfField } from '@/lib/live/files/keep-file.ts'
 import type { Handover } from '@/lib/record/entities/things.ts'
@@ -23,7 +24,14 @@ export function ReleaseForm({
   readonly told: PartyId | undefined
 }) {
   const { record, reader } = useDesk()
-  const press = usePress('handover.release')
+  const press = usePress('handover.release', {
+    text: 'Released.',
+    undo: undoMade('handover', 'handover', {
+      name: 'handover.takeBack',
+      label: 'Take it back',
+      reason: 'Released by mistake',
+    }),
+  })
   const [condition, setCondition] = useState(handover.condition)
   const [care, setCare] = useState(handover.care)
   const [pieces, setPieces] = useState(String(piecesIn(handover, record)))

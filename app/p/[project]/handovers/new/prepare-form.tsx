@@ -5,6 +5,7 @@ import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { SelectField, TextField, TickField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
+import { undoMade } from '@/app/_ui/press/done-toast.ts'
 import { KeptSheet } from '@/app/_ui/press/kept-sheet.tsx'
 import { partiesHere, useDesk } from '@/app/_ui/use-desk.ts'
 import { all } from '@/lib/record/table.ts'
@@ -23,7 +24,14 @@ export function PrepareForm({
 }) {
   const { record, reader, standing } = useDesk()
   const router = useRouter()
-  const press = usePress('handover.prepare')
+  const press = usePress('handover.prepare', {
+    text: 'Prepared. Nothing moves before it is released.',
+    undo: undoMade('handover', 'handover', {
+      name: 'handover.takeBack',
+      label: 'Take it back',
+      reason: 'Prepared by mistake',
+    }),
+  })
   const givers = partiesHere(record).filter(
     (party) => standing.actsFor(party.id) || standing.managesLead,
   )

@@ -5,6 +5,7 @@ import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { SelectField, TextField, TickField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
+import { undoMade } from '@/app/_ui/press/done-toast.ts'
 import { KeptSheet } from '@/app/_ui/press/kept-sheet.tsx'
 import { partiesHere, useDesk } from '@/app/_ui/use-desk.ts'
 import { all } from '@/lib/record/table.ts'
@@ -14,7 +15,14 @@ import { label, stageNumber } from '@/lib/words/labels.ts'
 export function WantForm({ stage }: { readonly stage: string | undefined }) {
   const { record, standing } = useDesk()
   const router = useRouter()
-  const press = usePress('part.want')
+  const press = usePress('part.want', {
+    text: 'It is wanted.',
+    undo: undoMade('part', 'part', {
+      name: 'part.withdraw',
+      label: 'Take it back',
+      reason: 'Entered by mistake',
+    }),
+  })
   const [kept, setKept] = useState(false)
   const [name, setName] = useState('')
   const [number, setNumber] = useState('')

@@ -88,7 +88,10 @@ function WorkPresses({
           input={input}
           stage={stage.id}
           wide
-          done={{ text: `${number} is in work again.` }}
+          done={{
+            text: `${number} is in work again.`,
+            undo: { label: 'Pause again', name: 'stage.pause', input },
+          }}
         >
           {label('stage.resume', stage)}
         </CommandButton>

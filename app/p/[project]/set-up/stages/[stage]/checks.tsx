@@ -5,6 +5,7 @@ import { ReasonFold } from '@/app/_ui/form/reason-fold.tsx'
 import { SelectField, TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
+import { undoMade } from '@/app/_ui/press/done-toast.ts'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { CheckType, type Stage } from '@/lib/record/entities/work.ts'
 import { all } from '@/lib/record/table.ts'
@@ -60,7 +61,14 @@ export function Checks({ stage, sets }: { readonly stage: Stage; readonly sets: 
 }
 
 function AddCheck({ stage }: { readonly stage: Stage }) {
-  const press = usePress('check.add', 'The check is asked for.')
+  const press = usePress('check.add', {
+    text: 'The check is asked for.',
+    undo: undoMade('check', 'check', {
+      name: 'check.remove',
+      label: 'Take it back',
+      reason: 'Entered by mistake',
+    }),
+  })
   const [type, setType] = useState<string>('reading')
   const [name, setName] = useState('')
   const [unit, setUnit] = useState('')

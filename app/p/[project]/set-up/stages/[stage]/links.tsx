@@ -6,6 +6,7 @@ import { ReasonFold } from '@/app/_ui/form/reason-fold.tsx'
 import { SelectField, TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
+import { undoMade } from '@/app/_ui/press/done-toast.ts'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import type { Stage, Link as StageLink } from '@/lib/record/entities/work.ts'
 import { all } from '@/lib/record/table.ts'
@@ -65,7 +66,14 @@ function LinkRow({ link, other }: { readonly link: StageLink; readonly other: st
 
 function DrawLink({ stage }: { readonly stage: Stage }) {
   const { record, standing } = useDesk()
-  const press = usePress('link.draw', 'The link is drawn.')
+  const press = usePress('link.draw', {
+    text: 'The link is drawn.',
+    undo: undoMade('link', 'link', {
+      name: 'link.remove',
+      label: 'Take it back',
+      reason: 'Drawn by mistake',
+    }),
+  })
   const [from, setFrom] = useState('')
   const [least, setLeast] = useState('')
   const [greatest, setGreatest] = useState('')

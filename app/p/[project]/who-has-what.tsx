@@ -2,6 +2,7 @@
 import Link from 'next/link'
 import { Sheet } from '@/app/_ui/paper.tsx'
 import { projectPath } from '@/app/_ui/paths.ts'
+import { RowList } from '@/app/_ui/row-list.tsx'
 import { StateMark } from '@/app/_ui/state-mark.tsx'
 import { openHandoversOf, stagesOn } from '@/lib/gate/indexes.ts'
 import { stageStatus } from '@/lib/gate/status.ts'
@@ -48,14 +49,14 @@ export function WhoHasWhat() {
   )
   return (
     <Sheet title="Who has what" note={counted(alone.length, 'assembly', 'assemblies', 'en')}>
-      <ul className="ruled">
+      <RowList className="ruled">
         {moving.map((assembly) => (
           <Row key={assembly.id} assembly={assembly} />
         ))}
         {[...resting].map(([key, assemblies]) => (
           <Together key={key} assemblies={assemblies} />
         ))}
-      </ul>
+      </RowList>
     </Sheet>
   )
 }

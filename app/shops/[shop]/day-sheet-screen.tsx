@@ -1,6 +1,7 @@
 'use client'
 import type { ReactNode } from 'react'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
+import { RowList } from '@/app/_ui/row-list.tsx'
 import type { ProjectView } from '@/lib/command/wire.ts'
 import { type DaySheet, daySheet } from '@/lib/gate/day-sheet.ts'
 import { type ProjectHere, ProjectScope, useProjects } from '@/lib/live/project-provider.tsx'
@@ -113,7 +114,7 @@ function Part({
   return (
     <section className="stack tight">
       <Head title={title} note={count} />
-      <ul className="sheet ruled">{children}</ul>
+      <RowList className="sheet ruled">{children}</RowList>
     </section>
   )
 }

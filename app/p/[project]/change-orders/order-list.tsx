@@ -1,6 +1,7 @@
 'use client'
 import Link from 'next/link'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
+import { RowList } from '@/app/_ui/row-list.tsx'
 import { WordMark } from '@/app/_ui/state-mark.tsx'
 import { priceOf } from '@/lib/money/totals.ts'
 import type { ChangeOrder } from '@/lib/record/entities/money.ts'
@@ -49,11 +50,11 @@ export function OrderList() {
       {groups.map((group) => (
         <section key={group.title} className="sheet stack">
           <Head title={group.title} note={String(group.orders.length)} />
-          <ul className="ruled">
+          <RowList className="ruled">
             {group.orders.map((order) => (
               <OrderRow key={order.id} order={order} />
             ))}
-          </ul>
+          </RowList>
         </section>
       ))}
     </div>

@@ -1,6 +1,7 @@
 'use client'
 import Link from 'next/link'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
+import { RowList } from '@/app/_ui/row-list.tsx'
 import { WordMark } from '@/app/_ui/state-mark.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import type { Decision } from '@/lib/record/entities/money.ts'
@@ -37,21 +38,21 @@ export function DecisionList() {
       {asked.length > 0 && (
         <section className="sheet stack">
           <Head title="To be decided" note={String(asked.length)} />
-          <ul className="ruled">
+          <RowList className="ruled">
             {asked.map((decision) => (
               <DecisionRow key={decision.id} decision={decision} />
             ))}
-          </ul>
+          </RowList>
         </section>
       )}
       {past.length > 0 && (
         <section className="sheet stack">
           <Head title="Decided" />
-          <ul className="ruled">
+          <RowList className="ruled">
             {past.map((decision) => (
               <DecisionRow key={decision.id} decision={decision} />
             ))}
-          </ul>
+          </RowList>
         </section>
       )}
     </div>

@@ -2,6 +2,7 @@
 import Link from 'next/link'
 import type { MarkName } from '@/app/_ui/mark.tsx'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
+import { RowList } from '@/app/_ui/row-list.tsx'
 import { WordMark } from '@/app/_ui/state-mark.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import type { Handover } from '@/lib/record/entities/things.ts'
@@ -42,11 +43,11 @@ export function HandoverList() {
       {groups.map((group) => (
         <section key={group.title} className="sheet stack">
           <Head title={group.title} note={String(group.handovers.length)} />
-          <ul className="ruled">
+          <RowList className="ruled">
             {group.handovers.map((handover) => (
               <HandoverRow key={handover.id} handover={handover} />
             ))}
-          </ul>
+          </RowList>
         </section>
       ))}
     </div>

@@ -3,6 +3,7 @@ import Link from 'next/link'
 import { useEffect, useRef, useState } from 'react'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
 import { pathOf, projectPath } from '@/app/_ui/paths.ts'
+import { RowList } from '@/app/_ui/row-list.tsx'
 import type { JournalPage } from '@/lib/command/wire.ts'
 import { getJournal } from '@/lib/live/http.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
@@ -41,11 +42,11 @@ export function JournalScreen({
           <Link href={projectPath(record.id, 'journal')}>Show every entry</Link>
         </EmptyState>
       ) : (
-        <ol className="sheet ruled">
+        <RowList className="sheet ruled" ordered>
           {page.entries.map((entry) => (
             <Entry key={entry.sequence} entry={entry} reader={named} />
           ))}
-        </ol>
+        </RowList>
       )}
       {page.next !== null && (
         <Link

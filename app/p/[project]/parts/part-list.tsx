@@ -3,6 +3,7 @@ import Link from 'next/link'
 import { useState } from 'react'
 import { TextField } from '@/app/_ui/form/text-field.tsx'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
+import { RowList } from '@/app/_ui/row-list.tsx'
 import { WordMark } from '@/app/_ui/state-mark.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import type { Part } from '@/lib/record/entities/things.ts'
@@ -58,11 +59,11 @@ export function PartList() {
       {groups.map((group) => (
         <section key={group.title} className="sheet stack">
           <Head title={group.title} note={String(group.parts.length)} />
-          <ul className="ruled">
+          <RowList className="ruled">
             {group.parts.map((part) => (
               <PartRow key={part.id} part={part} today={today} />
             ))}
-          </ul>
+          </RowList>
         </section>
       ))}
     </div>

@@ -24,8 +24,10 @@ export type Found =
         | { readonly kind: 'shop'; readonly view: ShopView }
     }
   | {
-      /** What was pressed here: it lies in a store of its own, and needs nothing that was seen. */
-      readonly is: 'unsent'
+      /** A screen that stands in no record: what was pressed here and isn't sent, the scanning of a tag. */
+      readonly is: 'alone'
+      readonly path: ScreenPath
+      readonly asked: Asked
     }
   | {
       /** No such record, or a page that is never kept. `of` is what the address asks for. */
@@ -49,8 +51,9 @@ export async function findKept(
     return { is: LISTS.includes(address.pathname) ? 'list' : 'missing', of: 'page', kept }
   }
   const { path, params } = matched
-  if (path === '/unsent') return { is: 'unsent' }
   const record = params.project ?? params.shop
+  if (record === undefined)
+    return { is: 'alone', path, asked: { params, search: {}, source: null } }
   const found = kept.find((one) => one.record === record)
   if (found === undefined)
     return { is: 'missing', of: params.shop === undefined ? 'project' : 'shop', kept }

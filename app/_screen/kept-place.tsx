@@ -5,9 +5,10 @@ import { liveOfTab } from '@/lib/live/live-provider.tsx'
 import { openPhoneStore } from '@/lib/live/phone/phone-store.ts'
 import { phonePerson } from '@/lib/live/phone/whose-phone.ts'
 import { Alone } from './alone.tsx'
+import type { Asked } from './asked.ts'
 import { type Found, findKept } from './find-kept.ts'
 import { NotKept } from './not-kept.tsx'
-import { screenTitles } from './screen-titles.ts'
+import { type ScreenPath, screenTitles } from './screen-titles.ts'
 import { screens } from './screens.tsx'
 import { WholeProject } from './whole-project.tsx'
 import { WholeShop } from './whole-shop.tsx'
@@ -25,7 +26,8 @@ export function KeptPlace() {
     }
   }, [])
   useEffect(() => {
-    if (found?.is === 'screen') document.title = `${screenTitles[found.path]} · Fettleyard`
+    if (found?.is === 'screen' || found?.is === 'alone')
+      document.title = `${screenTitles[found.path]} · Fettleyard`
   }, [found])
   if (found === undefined) {
     return (
@@ -34,7 +36,7 @@ export function KeptPlace() {
       </main>
     )
   }
-  if (found.is === 'unsent') return <KeptUnsent />
+  if (found.is === 'alone') return <KeptAlone path={found.path} asked={found.asked} />
   if (found.is !== 'screen') return <NotKept found={found} />
   const { frame, path, asked } = found
   const now = liveOfTab().now()
@@ -56,13 +58,13 @@ export function KeptPlace() {
   )
 }
 
-/** The list of what is unsent, whoever's phone it is. */
-function KeptUnsent() {
-  const { Screen } = screens['/unsent']
+/** A screen that stands in no record, whoever's phone it is. */
+function KeptAlone({ path, asked }: { readonly path: ScreenPath; readonly asked: Asked }) {
+  const { Screen } = screens[path]
   return (
     <Alone locale={navigator.language} now={liveOfTab().now()}>
       <Suspense fallback={<Loading what="the screen" />}>
-        <Screen params={{}} search={{}} source={null} />
+        <Screen {...asked} />
       </Suspense>
     </Alone>
   )

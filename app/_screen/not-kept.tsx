@@ -8,7 +8,7 @@ import { moment } from '@/lib/words/dates.ts'
 import type { Found } from './find-kept.ts'
 import { useReloadWhenBack } from './use-reload-when-back.ts'
 
-type Missing = Exclude<Found, { readonly is: 'screen' } | { readonly is: 'unsent' }>
+type Missing = Exclude<Found, { readonly is: 'screen' } | { readonly is: 'alone' }>
 
 const SAID: { readonly [Of in Missing['of']]: string } = {
   project: 'This phone does not keep that project.',

@@ -31,6 +31,8 @@ export const screenTitles = {
   '/shops/[shop]/diary': 'Shop diary',
   '/shops/[shop]/people': 'People of the shop',
   '/shops/[shop]/set-up': 'Shop set-up',
+  '/scan': 'Scan a tag',
+  '/t/[code]': 'A tag',
   '/unsent': 'Unsent',
 } as const
 

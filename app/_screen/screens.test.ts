@@ -6,10 +6,12 @@ import { screenTitles } from './screen-titles.ts'
 const addressOf = (file: string): string => file.replace(/^app/, '').replace(/\/page\.tsx$/, '')
 
 describe('the list of screens', () => {
-  it('names every page of a project, of a shop and of what is unsent, and no other', () => {
-    const pages = ['app/p/**/page.tsx', 'app/shops/**/page.tsx', 'app/unsent/page.tsx'].flatMap(
-      (glob) => globSync(glob),
-    )
+  it('names every page of a project and a shop, of what is unsent and of a tag, and no other', () => {
+    const pages = [
+      'app/p/**/page.tsx',
+      'app/shops/**/page.tsx',
+      'app/{scan,t,unsent}/**/page.tsx',
+    ].flatMap((glob) => globSync(glob))
     expect(pages.length).toBeGreaterThan(20)
     expect(pages.map(addressOf).toSorted()).toEqual(Object.keys(screenTitles).toSorted())
   })

@@ -152,6 +152,14 @@ export const screens: { readonly [Path in ScreenPath]: LateScreen } = {
     const { ShopSetUp } = await import('@/app/shops/[shop]/set-up/shop-set-up.tsx')
     return ShopSetUp
   }),
+  '/scan': late(async () => {
+    const { ScanPage } = await import('@/app/scan/scan-page.tsx')
+    return () => <ScanPage asked={null} />
+  }),
+  '/t/[code]': late(async () => {
+    const { ScanPage } = await import('@/app/scan/scan-page.tsx')
+    return (asked) => <ScanPage asked={param(asked, 'code')} />
+  }),
   '/unsent': late(async () => {
     const { UnsentScreen } = await import('@/app/unsent/unsent-screen.tsx')
     return UnsentScreen

@@ -1,6 +1,8 @@
 import { projectPath } from '@/app/_ui/paths.ts'
 import { tagCode } from '@/lib/custody/tag-code.ts'
+import { keptFor } from '@/lib/live/phone/kept-views.ts'
 import { openPhoneStore } from '@/lib/live/phone/phone-store.ts'
+import { phonePerson } from '@/lib/live/phone/whose-phone.ts'
 
 /** What a code leads to, or why to nothing. */
 export type Found =
@@ -40,9 +42,11 @@ function pathIn(found: unknown): string | null {
 }
 
 async function findKept(code: string): Promise<string | null> {
+  const person = phonePerson()
+  if (person === null) return null
   const store = await openPhoneStore()
   try {
-    for (const kept of await store.getAll('views')) {
+    for (const kept of await keptFor(store, person)) {
       if (kept.kind !== 'project') continue
       const assembly = kept.view.entities.find(
         (entity) => entity.kind === 'assembly' && tagCode(entity.id) === code,

@@ -1,9 +1,9 @@
-import type { Metadata } from 'next'
-import { ScanPage } from './scan-page.tsx'
+import { Screen } from '@/app/_screen/screen.tsx'
+import { screenMetadata } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'Scan a tag · Fettleyard' }
+export const metadata = screenMetadata('/scan')
 
-/** The same for everybody, so that a phone without a network may keep it. */
+/** The same for everybody, with a network or without. */
 export default function Scan() {
-  return <ScanPage asked={null} />
+  return <Screen path="/scan" asked={{ params: {}, search: {}, source: null }} />
 }

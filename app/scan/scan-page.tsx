@@ -1,3 +1,4 @@
+'use client'
 import Link from 'next/link'
 import { Plate } from '@/app/_ui/paper.tsx'
 import { ScanScreen } from './scan-screen.tsx'

@@ -2,6 +2,7 @@ import { chromium, expect, type Page } from '@playwright/test'
 import { spacedCode, tagCode, tagPath } from '../../lib/custody/tag-code.ts'
 import { FLAGS } from '../flags.ts'
 import { carPath, find } from './find.ts'
+import { keptRecords } from './kept-records.ts'
 import { enter, test } from './loaded.ts'
 import { writeFilm } from './tag-film.ts'
 
@@ -123,4 +124,27 @@ test('a tag of a car that one has no part in tells nothing, whoever’s camera o
   await expect(owner.getByText('Dunmore')).toHaveCount(0)
   await lead.goto(tagPath(tagCode(theirs.id)))
   await expect(lead).toHaveURL(new RegExp(`${dunmore}/assemblies/${theirs.id}$`))
+})
+
+test('without a network a tag opens what this phone keeps', async ({ as, yard }) => {
+  const page = await as('Jory Wenlock')
+  const engine = await find(page, 'assembly', ({ name }) => name === 'Engine')
+  await page.goto(await carPath(page))
+  await expect(page.getByText('Live', { exact: true })).toBeVisible()
+  await page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated')
+  await expect.poll(() => keptRecords(page)).toBeGreaterThan(0)
+  await yard.stop()
+
+  await page.goto('/scan')
+  await page.getByLabel('The code on the tag').fill(tagCode(engine.id))
+  await page.getByRole('button', { name: 'Open the assembly' }).tap()
+  await expect(page).toHaveURL(new RegExp(`/assemblies/${engine.id}$`))
+  await expect(page.getByText('Bexwater Engines answers for it')).toBeVisible()
+  // Its squares can be shown to another phone as well.
+  await expect(page.locator('.squares path')).toHaveCount(1)
+
+  await page.goto(tagPath(tagCode(engine.id)))
+  await expect(page.getByText('Bexwater Engines answers for it')).toBeVisible()
+  await page.goto(tagPath(tagCode('asm_elsewhere')))
+  await expect(page.getByText('isn’t kept on this phone', { exact: false })).toBeVisible()
 })

@@ -1,14 +1,8 @@
-import type { Metadata } from 'next'
-import { ScanPage } from '@/app/scan/scan-page.tsx'
+import { type PageProps, screenMetadata, screenPage } from '@/app/_screen/screen-page.tsx'
 
-export const metadata: Metadata = { title: 'A tag · Fettleyard' }
+export const metadata = screenMetadata('/t/[code]')
 
 /** Where a tag's QR code leads: its assembly opens, also for who came by the phone's own camera. */
-export default async function Tag({
-  params,
-}: {
-  readonly params: Promise<{ readonly code: string }>
-}) {
-  const { code } = await params
-  return <ScanPage asked={code} />
+export default function Tag(props: PageProps) {
+  return screenPage('/t/[code]', props)
 }

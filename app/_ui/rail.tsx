@@ -1,6 +1,7 @@
 'use client'
 import Link from 'next/link'
 import { usePathname } from 'next/navigation'
+import { GoTo } from './go-to/go-to.tsx'
 
 /** One place a thumb can go. `under`: addresses that lie under it, besides its own. */
 export interface Place {
@@ -30,6 +31,7 @@ export function Rail({ places }: { readonly places: readonly Place[] }) {
           {place.label}
         </Link>
       ))}
+      <GoTo />
     </nav>
   )
 }

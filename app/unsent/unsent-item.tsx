@@ -30,9 +30,11 @@ export function UnsentItem({ item, place }: { readonly item: Queued; readonly pl
   if (item.no !== null) {
     return (
       <>
-        <p className="state st-refused">
-          <Mark name="refused" />
-          Refused, {moment(item.no.at, place)}
+        <p>
+          <span className="state st-refused">
+            <Mark name="refused" />
+            Refused, {moment(item.no.at, place)}
+          </span>
         </p>
         {about}
         <RefusedItem item={item} presses={presses}>
@@ -44,9 +46,11 @@ export function UnsentItem({ item, place }: { readonly item: Queued; readonly pl
   }
   return (
     <>
-      <p className="state st-waiting">
-        <Mark name="unsent" />
-        Kept on this phone
+      <p>
+        <span className="state st-waiting">
+          <Mark name="unsent" />
+          Kept on this phone
+        </span>
       </p>
       {about}
       <Entered item={item} />

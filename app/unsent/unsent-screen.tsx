@@ -25,14 +25,18 @@ export function UnsentScreen() {
       <Plate title="Unsent" under="What was pressed on this phone and hasn’t gone out">
         {name !== '' && <b>{name}</b>}
       </Plate>
-      <p className="live-line small" role="status">
-        {link === 'live' && 'Live'}
-        {link === 'starting' && 'Connecting…'}
-        {link === 'away' && `No network since ${timeOfDay(knownUntil, place)}`}
-        <Link className="row-link" prefetch={false} href="/?in">
-          To my work
-        </Link>
-      </p>
+      <div className="live-line small">
+        <p role="status">
+          {link === 'live' && 'Live'}
+          {link === 'starting' && 'Connecting…'}
+          {link === 'away' && `No network since ${timeOfDay(knownUntil, place)}`}
+        </p>
+        <p>
+          <Link className="row-link" prefetch={false} href="/?in">
+            To my work
+          </Link>
+        </p>
+      </div>
       {view.signedOut && waiting.length > 0 && (
         <Notice mark="unsent">
           <p>
@@ -76,7 +80,7 @@ function Items({
   return (
     <section className="stack tight">
       <Head title={title} note={items.length} />
-      <ol className="stack tight plain">
+      <ol className="cols cols-2">
         {items.map((item) => (
           <li key={item.place} className="sheet stack tight">
             <UnsentItem item={item} place={place} />

@@ -16,7 +16,8 @@ export function pressLine(name: CommandName, input: Json, record: ProjectRecord 
     : undefined
   if (record === null || typeof about !== 'string') return label(name)
   const stage = record.stages.rows.get(about)
-  const thing = entityName(about, record)
+  // Its number stands on the button.
+  const thing = stage?.name ?? entityName(about, record)
   const does = label(name, { name: thing, number: stage?.number, handoverTo: stage?.handoverTo })
   return thing === 'it' || does.includes(thing) ? does : `${does} · ${thing}`
 }

@@ -1,5 +1,6 @@
 'use client'
 import { type ReactNode, useState } from 'react'
+import { Photos } from '@/app/_ui/photos.tsx'
 import { useToast } from '@/app/_ui/toast.tsx'
 import type { Queued } from '@/lib/live/outbox/unsent-store.ts'
 import type { QueuePresses } from '@/lib/live/outbox/use-presses-here.ts'
@@ -58,8 +59,9 @@ export function RefusedItem({
 /** What a press says and what had been entered with it. */
 export function Entered({ item }: { readonly item: Queued }) {
   const lines = inputLines(item.request.input)
+  const [home = ''] = item.lanes
   return (
-    <div>
+    <div className="stack tight">
       <p>
         <b>{item.label}</b>
       </p>
@@ -68,6 +70,9 @@ export function Entered({ item }: { readonly item: Queued }) {
           {line.field}: {line.value}
         </p>
       ))}
+      {home.startsWith('prj_') && (
+        <Photos project={home} groups={[{ title: item.label, files: item.files }]} />
+      )}
     </div>
   )
 }

@@ -38,7 +38,7 @@ export function Checks({
 const takesEvidence: ReadonlySet<string> = new Set(['in work', 'paused', 'ended', 'in doubt'])
 
 function CheckRow({ stage, check }: { readonly stage: Stage; readonly check: Check }) {
-  const { record, reader } = useProject()
+  const { record, reader, unsent } = useProject()
   const { standing } = useDesk()
   const concession = [...record.concessions.rows.values()].find(
     (one) => one.withdrawnAt === null && one.rule === 'check' && one.entity === check.id,
@@ -65,7 +65,11 @@ function CheckRow({ stage, check }: { readonly stage: Stage; readonly check: Che
       <p className="small lim">
         {check.state === 'missing' ? limitsLine(check, reader) : entered(check, reader)}
       </p>
-      <UnsentMark entity={check.id} />
+      {unsent.has(check.id) && (
+        <div className="enter">
+          <UnsentMark entity={check.id} />
+        </div>
+      )}
       {check.files.length > 0 && (
         <div className="enter">
           {check.type === 'document' ? (

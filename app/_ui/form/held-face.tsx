@@ -10,6 +10,8 @@ export interface HeldFaceOf {
   readonly hint: ReactNode
   readonly state: HeldState
   readonly disabled?: boolean | undefined
+  /** The two taps were offered before: they stay, or what stands above them would slide from under the thumb. */
+  readonly offered?: boolean
   /** The two taps of who can't hold. */
   readonly onTwice?: () => void
   /** The focus went elsewhere: what was begun is not gone on with. */
@@ -27,8 +29,9 @@ const SAID: { readonly [S in HeldState]: string } = {
 
 /** The rubber stamp that is pressed with a held thumb, and the line that says how far it is. */
 export function HeldFace(face: HeldFaceOf) {
-  const { id, label, hint, state, disabled, onTwice, onLeave, events } = face
-  const offersTwice = (state === 'early' || state === 'once') && onTwice !== undefined
+  const { id, label, hint, state, disabled, offered, onTwice, onLeave, events } = face
+  const offersTwice =
+    (state === 'early' || state === 'once' || offered === true) && onTwice !== undefined
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: it only hears that the focus leaves both buttons
     <div
@@ -57,7 +60,7 @@ export function HeldFace(face: HeldFaceOf) {
       <span id={`${id}-how`} className="vh">
         Hold it for a second, or press Enter twice.
       </span>
-      <p className="small" aria-live="assertive">
+      <p className="small press-says" aria-live="assertive">
         {SAID[state]}
       </p>
       {offersTwice && (

@@ -22,6 +22,7 @@ export function HeldPress({
 }) {
   const [state, setState] = useState<HeldState>('idle')
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined)
+  const [offered, setOffered] = useState(false)
   const byPointer = useRef(false)
   const id = useId()
   useEffect(() => () => clearTimeout(timer.current), [])
@@ -40,6 +41,7 @@ export function HeldPress({
   const lift = () => {
     clearTimeout(timer.current)
     setState((now) => (now === 'holding' ? 'early' : now))
+    if (state === 'holding') setOffered(true)
   }
 
   return (
@@ -49,10 +51,12 @@ export function HeldPress({
       hint={hint}
       state={waiting ? 'sending' : state}
       disabled={disabled}
+      offered={offered}
       onTwice={step}
       onLeave={() => {
         clearTimeout(timer.current)
         setState('idle')
+        setOffered(false)
       }}
       events={{
         onPointerDown: (event) => {

@@ -1,7 +1,7 @@
 'use client'
 import Link from 'next/link'
 import { usePathname } from 'next/navigation'
-import { GoTo } from './go-to/go-to.tsx'
+import { type ComponentType, useEffect, useState } from 'react'
 
 /** One place a thumb can go. `under`: addresses that lie under it, besides its own. */
 export interface Place {
@@ -31,7 +31,20 @@ export function Rail({ places }: { readonly places: readonly Place[] }) {
           {place.label}
         </Link>
       ))}
-      <GoTo />
+      <DeskKeys />
     </nav>
   )
+}
+
+/** The keys of a desk come to desks only: a phone has no room for them, nor bytes. */
+function DeskKeys() {
+  const [GoTo, setGoTo] = useState<ComponentType>()
+  useEffect(() => {
+    if (!matchMedia('(min-width: 900px)').matches) return
+    void import('./go-to/go-to.tsx')
+      .then((loaded) => setGoTo(() => loaded.GoTo))
+      // Without a network the places beside it lead everywhere still.
+      .catch(() => undefined)
+  }, [])
+  return GoTo === undefined ? null : <GoTo />
 }

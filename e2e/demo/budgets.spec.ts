@@ -30,6 +30,8 @@ for (const { name, who, path, moreKb } of PAGES) {
   test(`${name} weighs little on a phone that has nothing of it yet`, async ({ page, yard }) => {
     await enter(page, who, '/account')
     const at = await path(page)
+    // Else the former page's last answers count as this one's.
+    await page.waitForLoadState('networkidle')
     // What the way here has fetched counts again.
     const wire = await page.context().newCDPSession(page)
     await wire.send('Network.setCacheDisabled', { cacheDisabled: true })

@@ -42,6 +42,7 @@ test('without a mouse: the engine is read off, marked ready to fit, and released
 
   await goTo(page, 'handovers', /^Handovers/)
   await expect(page).toHaveURL(/\/handovers$/)
+  await expect(page.getByRole('heading', { name: 'Yours to press' })).toBeVisible()
   await tabTo(page, /· Engine/)
   await page.keyboard.press('Enter')
   await tabTo(page, /^In what condition does it go/)

@@ -53,8 +53,8 @@ export async function pressTwice(page: Page, words: RegExp): Promise<void> {
 
 /** Goes somewhere by the palette: opened by its keys, a name typed, Enter. */
 export async function goTo(page: Page, typed: string, first: RegExp): Promise<void> {
-  // The page's code is here once it says how fresh it is.
-  await expect(page.getByText('Live', { exact: true })).toBeVisible()
+  // The keys' code comes after the page's.
+  await expect(page.getByRole('button', { name: /^Go to/ })).toBeVisible()
   await page.keyboard.press('Control+k')
   await expect(page.getByRole('dialog', { name: 'Go to' })).toBeVisible()
   await expect(page.getByRole('searchbox')).toBeFocused()

@@ -197,6 +197,8 @@ export function useCommand(
   )
   const send = useCallback(
     async (input: Json, happenedAt?: Instant): Promise<PressOutcome> => {
+      // Its own words are said, though what it changed may have turned the button into another by then.
+      const { onDone } = at.current
       const pressedAt = live.now()
       const request: CommandRequest = {
         name,
@@ -214,8 +216,8 @@ export function useCommand(
           : await sendBy(await pressing(name, isAway(live)), request)
       const noAnswer = needsProof(name, input) ? NEEDS_SIGNAL : NO_ANSWER
       setState(listed && outcome.status !== 200 ? idle : after(outcome, live.now(), noAnswer))
-      if (outcome.status === 200) at.current.onDone?.('done', madeBy(outcome.changed))
-      if (outcome.status === 'kept') at.current.onDone?.('kept', [])
+      if (outcome.status === 200) onDone?.('done', madeBy(outcome.changed))
+      if (outcome.status === 'kept') onDone?.('kept', [])
       return outcome
     },
     [name, live, sendBy],

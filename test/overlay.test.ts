@@ -173,7 +173,7 @@ describe('what is shown of presses that are not sent', () => {
     expect(tried('nothing')).toBeGreaterThan(50)
     // What the server does and this view can't tell: rare, since most of what is pressed is one's own.
     expect(tried('not guessed')).toBeGreaterThan(0)
-  })
+  }, 60_000)
 
   it('goes once the record has the answer, whichever comes first', () => {
     const [one] = fc

@@ -12,7 +12,10 @@ const AS_OF = /^As of \d\d:\d\d, no network$/
 async function seen(page: Page, path: string, records: number): Promise<void> {
   await page.goto(path)
   await expect(page.getByText('Live', { exact: true })).toBeVisible()
-  await page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated')
+  // It may take the page over only with the next one, and answers that whether it did or not.
+  await page.waitForFunction(
+    async () => (await navigator.serviceWorker.ready).active?.state === 'activated',
+  )
   await expect.poll(() => keptRecords(page)).toBeGreaterThanOrEqual(records)
 }
 
@@ -50,6 +53,10 @@ test('what was seen opens without a server, with its age, and goes on live in it
   await expect(phone.getByText('This phone does not keep that project.')).toBeVisible()
   await phone.goto('/account')
   await expect(phone.getByText('This page needs a network.')).toBeVisible()
+  await phone.goto('/unsent')
+  await expect(phone.getByText('Everything is sent')).toBeVisible()
+  await phone.goto('/scan')
+  await expect(phone.getByRole('heading', { name: 'Scan a tag' })).toBeVisible()
   await phone.goto('/')
   await expect(phone.getByText(/^As of \d\d:\d\d today$/).first()).toBeVisible()
   await phone.getByRole('link', { name: /Averley/ }).click()

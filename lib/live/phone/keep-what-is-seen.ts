@@ -8,6 +8,8 @@ import { type KeptView, openPhoneStore, type PhoneStore } from './phone-store.ts
 import { viewOfProject, viewOfShop } from './view-of-state.ts'
 import { phonePerson } from './whose-phone.ts'
 
+/** What was just opened is kept after so many ms: a glance must be enough. */
+const SOON_MS = 200
 /** Changes that come closer together than this, in ms, are written at once. */
 const TOGETHER_MS = 2000
 
@@ -20,12 +22,14 @@ export function keepWhatIsSeen(live: Live): void {
   const changed = new Set<string>()
   let timer: ReturnType<typeof setTimeout> | undefined
   let store: Promise<PhoneStore> | undefined
+  let written = 0
 
   const write = async () => {
     clearTimeout(timer)
     timer = undefined
     const records = [...changed]
     changed.clear()
+    written = Date.now()
     try {
       store ??= openPhoneStore()
       const phone = await store
@@ -41,7 +45,8 @@ export function keepWhatIsSeen(live: Live): void {
   }
   const due = (record: string) => {
     changed.add(record)
-    timer ??= setTimeout(() => void write(), TOGETHER_MS)
+    const wait = Math.max(SOON_MS, written + TOGETHER_MS - Date.now())
+    timer ??= setTimeout(() => void write(), wait)
   }
   const outOfSight = () => {
     if (document.visibilityState === 'visible') return

@@ -1,11 +1,9 @@
 import 'fake-indexeddb/auto'
 import { afterEach, describe, expect, it } from 'vitest'
-import { at, project } from '../../../test/builders.ts'
-import type { CommandAnswer } from '../../command/wire.ts'
-import { plain } from '../../record/condition.ts'
-import { PersonId } from '../../record/ids.ts'
+import { at } from '../../../test/builders.ts'
+import { done, jory, no, note, sil, textOf } from '../../../test/unsent-notes.ts'
+import type { PersonId } from '../../record/ids.ts'
 import type { Here, Outcome } from '../http.ts'
-import { newKey } from '../new-key.ts'
 import { openPhoneStore, type Unsent } from '../phone/phone-store.ts'
 import { type Outbox, openOutbox } from './outbox.ts'
 import type { OutboxChannel, OutboxNews } from './outbox-channel.ts'
@@ -13,33 +11,6 @@ import { asItIs, unsentOf } from './outbox-view.ts'
 import type { Sender } from './sender-of.ts'
 import { unsentStore } from './unsent-store.ts'
 import { ownLocks, type WithLocks } from './with-locks.ts'
-
-const sil = PersonId.parse('psn_sil')
-const jory = PersonId.parse('psn_jory')
-const done: CommandAnswer = { status: 200, changed: [] }
-const no: CommandAnswer = {
-  status: 409,
-  conditions: [{ ...plain(project), rule: 'unknown' }],
-  message: 'Not now.',
-}
-
-const note = (text: string, person = sil): Unsent => ({
-  person,
-  personName: 'Sil',
-  lanes: [project],
-  request: {
-    name: 'note.write',
-    input: { on: project, sharing: 'shared', text },
-    key: newKey(),
-    happenedAt: at(100),
-  },
-  pressedAt: at(100),
-  files: [],
-  path: '/p/prj_x',
-  label: 'Write the note',
-  where: 'Averley',
-  no: null,
-})
 
 /** The server as a phone meets it: whether it is reached, who is signed in, what it answers, and what it has carried out. */
 interface Server {
@@ -49,9 +20,6 @@ interface Server {
   readonly done: Map<string, string>
 }
 const aServer = (): Server => ({ reached: true, person: sil, answer: done, done: new Map() })
-
-const textOf = ({ request: { input } }: Unsent): string =>
-  typeof input === 'object' && input !== null && 'text' in input ? String(input.text) : ''
 
 /** Tells all tabs but the one that speaks. */
 function aChannel(ears: Set<(news: OutboxNews) => void>): OutboxChannel {
@@ -197,7 +165,7 @@ describe('a press', () => {
     await press(tab, note('Sil’s'))
     server.reached = true
     server.person = jory
-    expect(await press(tab, note('Jory’s', jory))).toEqual(done)
+    expect(await press(tab, note('Jory’s', { person: jory }))).toEqual(done)
     expect(arrived(server)).toEqual(['Jory’s'])
     expect(tab.view().sender).toBe(jory)
     expect(unsentOf(tab.view()).mine).toEqual([])

@@ -1,46 +1,15 @@
 import 'fake-indexeddb/auto'
 import { beforeEach, describe, expect, it } from 'vitest'
 import { anId, at, project } from '../../../test/builders.ts'
+import { done, jory, no, note, sil, textOf } from '../../../test/unsent-notes.ts'
 import type { CommandAnswer } from '../../command/wire.ts'
-import { plain } from '../../record/condition.ts'
-import { DeviceId, PersonId } from '../../record/ids.ts'
+import { DeviceId } from '../../record/ids.ts'
 import { Sha256 } from '../../record/scalars.ts'
 import type { Outcome } from '../http.ts'
-import { newKey } from '../new-key.ts'
-import { openPhoneStore, type Unsent } from '../phone/phone-store.ts'
+import { openPhoneStore } from '../phone/phone-store.ts'
 import { type Sending, sendUnsent, tiedLanes } from './send-unsent.ts'
 import { type Queued, type UnsentStore, unsentStore } from './unsent-store.ts'
 import { ownLocks } from './with-locks.ts'
-
-const sil = PersonId.parse('psn_sil')
-const jory = PersonId.parse('psn_jory')
-const done: CommandAnswer = { status: 200, changed: [] }
-const no: CommandAnswer = {
-  status: 409,
-  conditions: [{ ...plain(project), rule: 'unknown' }],
-  message: 'Not now.',
-}
-
-const note = (text: string, over: Partial<Unsent> = {}): Unsent => ({
-  person: sil,
-  personName: 'Sil',
-  lanes: [project],
-  request: {
-    name: 'note.write',
-    input: { on: project, sharing: 'shared', text },
-    key: newKey(),
-    happenedAt: at(100),
-  },
-  pressedAt: at(100),
-  files: [],
-  path: '/p/prj_x',
-  label: 'Write the note',
-  where: 'Averley',
-  no: null,
-  ...over,
-})
-const textOf = ({ request: { input } }: Queued): unknown =>
-  typeof input === 'object' && input !== null && 'text' in input ? input.text : undefined
 
 /** A phone with a queue, and a server that answers as it is told. */
 async function aPhone(answer: (item: Queued) => Outcome | Promise<Outcome>) {

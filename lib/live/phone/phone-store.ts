@@ -96,11 +96,12 @@ const NAME = 'fettleyard'
 const VERSION = 1
 
 /**
- * Opens the phone's store; the same in a tab and in the service worker.
- * @throws where the browser keeps nothing, as in some private windows
+ * Opens the phone's store; the same in a tab and in the service worker. It lets go of it as soon as a newer program wants the next
+ * version: what this one presses from then on goes as it is made, or not at all.
+ * @throws where the browser keeps nothing, as in some private windows, or where a newer program has the store
  */
-export const openPhoneStore = (): Promise<PhoneStore> =>
-  openDB<Stores>(NAME, VERSION, {
+export async function openPhoneStore(): Promise<PhoneStore> {
+  const phone: PhoneStore = await openDB<Stores>(NAME, VERSION, {
     upgrade(db) {
       db.createObjectStore('views', { keyPath: 'record' }).createIndex('lately', [
         'person',
@@ -109,4 +110,8 @@ export const openPhoneStore = (): Promise<PhoneStore> =>
       db.createObjectStore('unsent', { keyPath: 'place', autoIncrement: true })
       db.createObjectStore('files', { keyPath: 'address' })
     },
+    // A tab that nobody closes would else keep every other from opening it.
+    blocking: () => phone.close(),
   })
+  return phone
+}

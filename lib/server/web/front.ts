@@ -4,7 +4,7 @@ import { setTimeout as sleep } from 'node:timers/promises'
 import type { Env } from '../env.ts'
 import { Stop } from '../stop.ts'
 
-/** Requests in flight get this long to finish at a stop, in ms. */
+/** Requests in flight, and sockets that are being closed, get this long to finish at a stop, in ms. */
 const FINISH_MS = 10_000
 
 /** Our one port: it listens from the first moment, so that a taken port is told before anything is touched. */
@@ -12,7 +12,7 @@ export type Front = {
   readonly http: Server
   /** The port in use, also where any was asked for. */
   readonly port: number
-  /** From now on `listener` answers; until then everybody hears that we are starting. */
+  /** From now on `listener` answers; until then everybody hears that we are starting, and sockets are turned away. */
   answerWith(listener: RequestListener): void
   /** Takes no more, finishes what is in flight, then frees the port. */
   close(): Promise<void>
@@ -27,12 +27,22 @@ export async function openFront({ host, port }: Env): Promise<Front> {
     response.writeHead(503, { 'content-type': 'application/json', 'retry-after': '1' })
     response.end('{"status":"starting"}')
   }
+  let answers = false
   const http = createServer((request, response) => answer(request, response))
-  // Next's reload keeps a socket open in each page; a close would wait for it.
-  const reloads = new Set<Duplex>()
+  // A close waits for every socket, also for those that Next's reload keeps open in each page.
+  const sockets: Sockets = { reloads: new Set(), all: new Set() }
   http.on('upgrade', (request, socket) => {
-    if (request.url?.startsWith('/_next/')) reloads.add(socket)
-    socket.once('close', () => reloads.delete(socket))
+    // Nobody is there yet to take it: left alone it would hang, the phone with it, and a stop would wait for it.
+    if (!answers) {
+      socket.destroy()
+      return
+    }
+    sockets.all.add(socket)
+    if (request.url?.startsWith('/_next/')) sockets.reloads.add(socket)
+    socket.once('close', () => {
+      sockets.all.delete(socket)
+      sockets.reloads.delete(socket)
+    })
   })
   await listen(http, host, port)
   const address = http.address()
@@ -41,8 +51,9 @@ export async function openFront({ host, port }: Env): Promise<Front> {
     port: typeof address === 'object' && address !== null ? address.port : port,
     answerWith: (listener) => {
       answer = listener
+      answers = true
     },
-    close: () => close(http, reloads),
+    close: () => close(http, sockets),
   }
 }
 
@@ -65,13 +76,22 @@ function because(error: NodeJS.ErrnoException, host: string, port: number): stri
   return `HOST ${host} with PORT ${port} can't be listened on (${error.message}). Set HOST to an address of this machine.`
 }
 
-async function close(http: Server, reloads: ReadonlySet<Duplex>): Promise<void> {
+/** What has left HTTP for a socket. */
+interface Sockets {
+  readonly reloads: Set<Duplex>
+  readonly all: Set<Duplex>
+}
+
+async function close(http: Server, { reloads, all }: Sockets): Promise<void> {
   if (!http.listening) return
   const closed = new Promise<void>((resolve) => http.close(() => resolve()))
   for (const socket of reloads) socket.destroy()
   const late = new AbortController()
   const force = sleep(FINISH_MS, undefined, { signal: late.signal })
-    .then(() => http.closeAllConnections())
+    .then(() => {
+      http.closeAllConnections()
+      for (const socket of all) socket.destroy()
+    })
     .catch(() => {})
   await closed
   late.abort()

@@ -59,6 +59,7 @@ function queued(record: ProjectRecord, pressed: Press, place: number): Queued | 
     path: '',
     label: '',
     where: '',
+    entered: [],
     no: null,
   }
 }

@@ -32,6 +32,7 @@ export const note = (text: string, over: Partial<Unsent> = {}): Unsent => ({
   path: '/p/prj_x',
   label: 'Write the note',
   where: 'Averley',
+  entered: [{ field: 'text', value: text }],
   no: null,
   ...over,
 })

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { aCheck, aRecord, aStage } from '../../test/builders.ts'
+import { aCheck, aRecord, aStage, at } from '../../test/builders.ts'
+import { Instant } from '../record/scalars.ts'
 import { inputLines, pressLine } from './press-line.ts'
 
 describe('a press that is unsent', () => {
@@ -15,22 +16,51 @@ describe('a press that is unsent', () => {
     expect(pressLine('note.write', { text: 'Later' }, null)).toBe('Write the note')
   })
 
+  const reader = { locale: 'en-GB', timeZone: 'Europe/London', now: at(0), currency: 'GBP' }
+
   it('shows what was entered, and no ids', () => {
     expect(
-      inputLines({
-        check: check.id,
-        value: 3.8,
-        text: 'Read twice',
-        files: ['a', 'b'],
-        remark: '',
-        lines: [{ text: 'Jets', net: 1200 }],
-      }),
+      inputLines(
+        {
+          check: check.id,
+          value: 3.8,
+          text: 'Read twice',
+          files: ['a', 'b'],
+          remark: '',
+          quantity: null,
+          isFinal: true,
+          isOpen: false,
+        },
+        reader,
+      ),
     ).toEqual([
       { field: 'value', value: '3.8' },
       { field: 'text', value: 'Read twice' },
       { field: 'files', value: '2' },
+      { field: 'is final', value: 'yes' },
+    ])
+  })
+
+  it('says sums in money, rates by the hundred, and days and times as the shop reads them', () => {
+    expect(
+      inputLines(
+        {
+          lines: [{ text: 'Jets', quantity: 4, unitPrice: 300, net: 1200, taxRate: 2000 }],
+          standingConsentEach: 25000,
+          promised: '2026-12-04',
+          visitAt: '2026-12-04T09:30:00.000Z',
+        },
+        { ...reader, now: Instant.parse('2026-11-25T10:00:00.000Z') },
+      ),
+    ).toEqual([
       { field: 'text', value: 'Jets' },
-      { field: 'net', value: '1200' },
+      { field: 'quantity', value: '4' },
+      { field: 'unit price', value: '£3.00' },
+      { field: 'net', value: '£12.00' },
+      { field: 'tax rate', value: '20 %' },
+      { field: 'standing consent each', value: '£250.00' },
+      { field: 'promised', value: 'Fri 4 Dec' },
+      { field: 'visit at', value: 'Fri 4 Dec, 09:30' },
     ])
   })
 })

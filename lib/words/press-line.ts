@@ -1,8 +1,13 @@
 import type { CommandName } from '../record/command-names.ts'
 import type { Json } from '../record/condition.ts'
+import type { Entity } from '../record/entity.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
+import { CivilDate, Instant, type Minor } from '../record/scalars.ts'
+import { day, moment } from './dates.ts'
 import { label } from './labels.ts'
+import { figure, money, taxRate } from './money.ts'
 import { entityName } from './names.ts'
+import type { Place, Reader } from './reader.ts'
 
 const isObject = (input: Json): input is { readonly [field: string]: Json } =>
   typeof input === 'object' && input !== null && !Array.isArray(input)
@@ -28,22 +33,54 @@ export interface InputLine {
   readonly value: string
 }
 
+type SumField<E> = E extends unknown
+  ? { [Field in keyof E]: [E[Field]] extends [Minor | null] ? Field : never }[keyof E]
+  : never
+
+/** Fields that hold sums: one of an entity that is left out here won't compile. */
+const SUMS = {
+  net: true,
+  price: true,
+  standingConsentEach: true,
+  standingConsentTotal: true,
+  unitPrice: true,
+} satisfies { readonly [Field in SumField<Entity>]: true }
+
 /** *standingConsentEach* as a person reads it: *standing consent each*. */
 const fieldWords = (field: string): string =>
   field.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
 
+/** A reading as it was typed may have more places than one that is shown with its limits. */
+const PLACES_MOST = 9
+
+function valueWords(field: string, value: string | number, reader: InputReader): string {
+  if (typeof value === 'number') {
+    if (field in SUMS) return money(value, reader.currency, reader.locale)
+    if (field === 'taxRate') return taxRate(value, reader.locale)
+    return figure(value, reader.locale, PLACES_MOST)
+  }
+  const instant = Instant.safeParse(value)
+  if (instant.success) return moment(instant.data, reader)
+  const date = CivilDate.safeParse(value)
+  return date.success ? day(date.data, reader) : value
+}
+
+/** Where what was entered is read, and in which money. */
+export type InputReader = Place & Pick<Reader, 'currency'>
+
 /** What was typed or chosen, line by line: without ids, which name what the press is about, and with files counted. */
-export function inputLines(input: Json): readonly InputLine[] {
+export function inputLines(input: Json, reader: InputReader): readonly InputLine[] {
   if (!isObject(input)) return []
   return Object.entries(input).flatMap(([name, value]): readonly InputLine[] => {
     const field = fieldWords(name)
     if (Array.isArray(value)) {
       if (name === 'files') return [{ field: 'files', value: String(value.length) }]
-      return value.flatMap((one) => (isObject(one) ? inputLines(one) : inputLines({ [name]: one })))
+      return value.flatMap((one) => inputLines(isObject(one) ? one : { [name]: one }, reader))
     }
-    if (isObject(value)) return inputLines(value)
-    if (value === null || (typeof value === 'string' && (value === '' || ID.test(value)))) return []
-    if (typeof value === 'boolean') return value ? [{ field, value: 'yes' }] : []
-    return [{ field, value: String(value) }]
+    if (isObject(value)) return inputLines(value, reader)
+    if (value === true) return [{ field, value: 'yes' }]
+    if (typeof value !== 'string' && typeof value !== 'number') return []
+    if (value === '' || (typeof value === 'string' && ID.test(value))) return []
+    return [{ field, value: valueWords(name, value, reader) }]
   })
 }

@@ -4,7 +4,6 @@ import { Photos } from '@/app/_ui/photos.tsx'
 import { useToast } from '@/app/_ui/toast.tsx'
 import type { Queued } from '@/lib/live/outbox/unsent-store.ts'
 import type { QueuePresses } from '@/lib/live/outbox/use-presses-here.ts'
-import { inputLines } from '@/lib/words/press-line.ts'
 import { KEPT_WORDS } from './kept-words.ts'
 
 /** What was refused as it arrived: why, what had been entered, and the presses that send it again or drop it. */
@@ -58,16 +57,16 @@ export function RefusedItem({
 
 /** What a press says and what had been entered with it. */
 export function Entered({ item }: { readonly item: Queued }) {
-  const lines = inputLines(item.request.input)
   const [home = ''] = item.lanes
   return (
     <div className="stack tight">
       <p>
         <b>{item.label}</b>
       </p>
-      {lines.map((line) => (
-        <p key={`${line.field} ${line.value}`} className="small">
-          {line.field}: {line.value}
+      {item.entered.map(({ field, value }, n) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: they never move, and two of a list may say the same
+        <p key={n} className="small">
+          {field}: {value}
         </p>
       ))}
       {home.startsWith('prj_') && (

@@ -1,7 +1,7 @@
 import type { CommandRequest } from '../../command/wire.ts'
 import { shopCommandNames } from '../../record/command-names.ts'
 import { Instant } from '../../record/scalars.ts'
-import { pressLine } from '../../words/press-line.ts'
+import { inputLines, pressLine } from '../../words/press-line.ts'
 import type { Unsent } from '../phone/phone-store.ts'
 import { filesNamed, lanesOf } from './overlay.ts'
 import type { WherePressed } from './use-where-pressed.ts'
@@ -21,12 +21,14 @@ export function itemOf(request: CommandRequest, where: WherePressed): Unsent | n
   }
   if (ofShop.has(request.name)) {
     if (shop === null) return null
+    const own = shop.book.shops.rows.get(shop.book.id)
     return {
       ...common,
       lanes: [shop.book.id],
       files: [],
       label: pressLine(request.name, request.input, null),
-      where: shop.book.shops.rows.get(shop.book.id)?.name ?? 'The shop',
+      entered: inputLines(request.input, { ...shop.place, currency: own?.currency ?? 'GBP' }),
+      where: own?.name ?? 'The shop',
     }
   }
   if (project === null) return null
@@ -36,6 +38,7 @@ export function itemOf(request: CommandRequest, where: WherePressed): Unsent | n
     lanes: lanesOf(request, project, record.id),
     files: filesNamed(request, project),
     label: pressLine(request.name, request.input, record),
+    entered: inputLines(request.input, project.reader),
     where: record.projects.rows.get(record.id)?.name ?? 'The car',
   }
 }

@@ -36,7 +36,10 @@ export function unsentStore(phone: PhoneStore): UnsentStore {
     async all() {
       const found = await phone.getAll('unsent')
       return found.flatMap((item) =>
-        item.place === undefined ? [] : [{ ...item, place: item.place }],
+        // What an earlier program kept has not all that this one shows.
+        item.place === undefined
+          ? []
+          : [{ ...item, place: item.place, entered: item.entered ?? [] }],
       )
     },
     async put(item) {

@@ -5,6 +5,7 @@ import type { DeviceNeeds } from '../../record/device-needs.ts'
 import type { DeviceId, PersonId } from '../../record/ids.ts'
 import type { InputIssue } from '../../record/input-issue.ts'
 import type { Instant, Sha256 } from '../../record/scalars.ts'
+import type { InputLine } from '../../words/press-line.ts'
 
 /** A record as this person last saw it on this phone. */
 export type KeptView = {
@@ -47,6 +48,8 @@ export interface Unsent {
   /** What it does and to what, and to whose car or in which shop, as a person says it. */
   readonly label: string
   readonly where: string
+  /** What was typed or chosen, in the words and the money of its project. */
+  readonly entered: readonly InputLine[]
   /** Null while it waits; what the server said where it said no. The input is kept until it is sent again or dropped. */
   readonly no: UnsentNo | null
 }

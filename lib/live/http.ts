@@ -70,8 +70,11 @@ export const getChanges = (record: string, after: number, epoch: number): Promis
   return get(path, async (response): Promise<Changed> => response.json())
 }
 
-/** What came of a command; 0 where no answer came, and nobody knows whether it was done. */
-export type Outcome = CommandAnswer | { readonly status: 0 }
+/**
+ * What came of a command; 0 where no answer came, and nobody knows whether it was done; `soon` where the server is starting, and asks to
+ * be asked again.
+ */
+export type Outcome = CommandAnswer | { readonly status: 0; readonly soon?: true }
 
 /** One bar of signal may hold a request for ever: then it is tried again, with its key. In ms. */
 const ANSWER_WITHIN_MS = 30_000
@@ -93,6 +96,8 @@ export async function postCommand(
       body: JSON.stringify(request),
       signal: AbortSignal.timeout(ANSWER_WITHIN_MS),
     })
+    if (response.status === 503 && response.headers.has('retry-after'))
+      return { status: 0, soon: true }
     return outcomeOf(response.status, await response.json())
   } catch {
     return { status: 0 }

@@ -118,6 +118,20 @@ describe('a press', () => {
     expect(arrived(server)).toEqual(['one', 'two'])
   })
 
+  it('goes soon after a server that was away for long says that it is starting', async () => {
+    const server = aServer()
+    server.reached = false
+    const tab = (await aPhone(server)).aTab()
+    await press(tab, note('one'))
+    // By now the next try by itself is most of a minute away.
+    for (let tries = 0; tries < 8; tries++) await tab.flush()
+    server.reached = true
+    server.answer = { status: 0, soon: true }
+    await tab.flush()
+    server.answer = done
+    await expect.poll(() => arrived(server), { timeout: 3000 }).toEqual(['one'])
+  })
+
   it('outlives the tab that it was made in', async () => {
     const server = aServer()
     server.reached = false

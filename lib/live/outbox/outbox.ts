@@ -211,8 +211,9 @@ export function openOutbox(parts: OutboxParts): Outbox {
   async function send(): Promise<boolean> {
     if (session === undefined || session === null) return false
     const stopped = await sendUnsent(sending, session)
-    if (stopped === 'empty' || stopped === 'asks') tries = 0
-    if (stopped === 'no answer') retryLater()
+    // Also where it is starting: phones that waited long for it needn't wait as long once more.
+    if (stopped !== 'no answer') tries = 0
+    if (stopped === 'no answer' || stopped === 'soon') retryLater()
     return stopped === 'signed out'
   }
   function keep(place: number): void {

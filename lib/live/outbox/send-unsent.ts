@@ -21,8 +21,8 @@ export interface Sending {
   readonly answered: (item: Queued, outcome: Outcome) => void
 }
 
-/** Why sending stopped: nothing of theirs is left, no answer came, they are signed out, or a hand must sign first. */
-export type Stopped = 'empty' | 'no answer' | 'signed out' | 'asks'
+/** Why sending stopped: nothing of theirs is left, the server is starting, no answer came, they are signed out, or a hand must sign first. */
+export type Stopped = 'empty' | 'soon' | 'no answer' | 'signed out' | 'asks'
 
 const waitsFor = (sender: Sender) => (item: Queued) => item.no === null && senderOf(item) === sender
 
@@ -54,7 +54,7 @@ export async function sendUnsent(sending: Sending, sender: Sender): Promise<Stop
         sending.lock(lanes, () => sendInOrder(sending, sender, lanes)),
       ),
     )
-    for (const end of ['signed out', 'no answer', 'asks'] as const) {
+    for (const end of ['signed out', 'soon', 'no answer', 'asks'] as const) {
       if (ends.includes(end)) return end
     }
   }
@@ -88,6 +88,7 @@ async function sendInOrder(
       case 401:
         return 'signed out'
       case 0:
+        return outcome.soon ? 'soon' : 'no answer'
       case 429:
       case 503:
         return 'no answer'

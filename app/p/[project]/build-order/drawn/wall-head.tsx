@@ -8,7 +8,7 @@ import { rem } from './rem.ts'
 /** A month of which less is shown has no room for its name. */
 const LEAST_PX = 76
 
-/** The months and the days over the wall, and the knot of today's string. */
+/** The months and the days over the wall. */
 export const WallHead = memo(function WallHead({
   wall,
   place,
@@ -26,10 +26,9 @@ export const WallHead = memo(function WallHead({
       ))}
       {days.map(({ date, left, width }) => (
         <span key={date} className="drawn-day" style={{ left: rem(left), width: rem(width) }}>
-          {dayOfMonth(date, place, wall.zoom === 'day')}
+          <b>{dayOfMonth(date, place, wall.zoom === 'day')}</b>
         </span>
       ))}
-      <i className="drawn-knot" style={{ left: rem(wall.today) }} />
     </div>
   )
 })

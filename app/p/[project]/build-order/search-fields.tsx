@@ -47,20 +47,20 @@ export function SearchFields({
           type="search"
           value={search.words}
           onChange={(words) => onChange({ ...search, words })}
-          placeholder="number, name, shop · press /"
+          placeholder="number, name, shop"
         />
       </div>
       <SelectField
         label="Shop"
         value={search.shop}
-        none="Every shop"
+        none="every one"
         options={named(partiesHere(record).filter(({ id }) => works.has(id)))}
         onChange={(shop) => onChange({ ...search, shop })}
       />
       <SelectField
         label="State"
         value={search.state}
-        none="Every state"
+        none="every one"
         options={states.map((state) => ({ value: state, label: stateLabel(state) }))}
         onChange={(state) =>
           onChange({ ...search, state: states.find((known) => known === state) ?? '' })
@@ -69,7 +69,7 @@ export function SearchFields({
       <SelectField
         label="Assembly"
         value={search.assembly}
-        none="Every assembly"
+        none="every one"
         options={named(all(record.assemblies))}
         onChange={(assembly) => onChange({ ...search, assembly })}
       />

@@ -31,7 +31,7 @@ describe('figures', () => {
     expect(limits({ least: null, greatest: 0.1, unit: 'mm' }, 'en-GB')).toBe('at most 0.1 mm')
     expect(limits({ least: 60, greatest: null, unit: null }, 'en-GB')).toBe('at least 60')
     expect(limits({ least: null, greatest: null, unit: 'mm' }, 'en-GB')).toBe('')
-    expect(hours(5.5, 'en-GB')).toBe('5.5 h')
+    expect(hours(5.5, 'en-GB')).toBe('5.5\u00a0h')
     expect(counted(14, 'piece', 'pieces', 'en-GB')).toBe('14 pieces')
   })
 })

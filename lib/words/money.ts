@@ -48,8 +48,8 @@ export function figure(value: number, locale: string, places = 3): string {
   return withTrueMinus(format(locale, { maximumFractionDigits: places }), value)
 }
 
-/** `5.5 h` */
-export const hours = (value: number, locale: string): string => `${figure(value, locale, 1)} h`
+/** `5.5 h`, which no line parts */
+export const hours = (value: number, locale: string): string => `${figure(value, locale, 1)}\u00a0h`
 
 /** `3.9 bar`, or the bare figure where there is no unit. */
 export const reading = (value: number, unit: string | null, locale: string): string =>

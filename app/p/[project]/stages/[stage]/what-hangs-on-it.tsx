@@ -4,7 +4,7 @@ import { StageLine } from '@/app/_ui/stage-line.tsx'
 import { linksFrom, linksTo } from '@/lib/gate/indexes.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Link, Stage } from '@/lib/record/entities/work.ts'
-import { hours } from '@/lib/words/money.ts'
+import { counted, hours } from '@/lib/words/money.ts'
 
 /** The stages that wait for this one, and those it waits for, with their lags. */
 export function WhatHangsOnIt({ stage }: { readonly stage: Stage }) {
@@ -58,12 +58,18 @@ function Linked({
   )
 }
 
+/** From three days on nobody counts in hours. */
+const lag = (value: number, locale: string): string =>
+  value >= 72 && value % 24 === 0
+    ? counted(value / 24, 'day', 'days', locale)
+    : hours(value, locale)
+
 const lagWords = (link: Link, locale: string): string =>
   [
-    link.leastLagHours > 0 ? `after ${hours(link.leastLagHours, locale)} of cure` : '',
+    link.leastLagHours > 0 ? `after ${lag(link.leastLagHours, locale)} of cure` : '',
     link.greatestLagHours === null
       ? ''
-      : `within ${hours(link.greatestLagHours, locale)} of the end of work`,
+      : `within ${lag(link.greatestLagHours, locale)} of the end of work`,
   ]
     .filter((part) => part !== '')
     .join(', ')

@@ -60,7 +60,9 @@ export function Palette({
         >
           {(place) => (
             <ListBoxItem id={place.id} textValue={place.name} className="place">
-              <Text slot="label">{place.name}</Text>
+              <Text slot="label">
+                <PlaceName name={place.name} />
+              </Text>
               <Text slot="description" className="small">
                 {place.under}
               </Text>
@@ -75,5 +77,18 @@ export function Palette({
         </button>
       </p>
     </SheetOver>
+  )
+}
+
+/** A stage by its number, stencilled as on its card; all else by name. */
+function PlaceName({ name }: { readonly name: string }) {
+  const [number, ...rest] = name.split(' · ')
+  if (rest.length === 0 || number === undefined || !/^\d+$/.test(number)) return name
+  return (
+    <>
+      <b className="num">{number}</b>
+      <span className="vh"> · </span>
+      {rest.join(' · ')}
+    </>
   )
 }

@@ -1,4 +1,7 @@
+import type { Instant } from '../lib/record/scalars.ts'
+import { day } from '../lib/words/dates.ts'
 import { averley } from './averley/averley.ts'
+import { ZONE } from './calendar.ts'
 import { corrie } from './corrie/corrie.ts'
 import { dunmore } from './dunmore/dunmore.ts'
 import type { LoadDemonstration } from './seam.ts'
@@ -18,12 +21,14 @@ export const loadDemonstration: LoadDemonstration = async (stage) => {
   await bringPeople(stage, yard)
   const scenes = inOrder([...shopScenes(yard), ...averley(yard), ...dunmore(yard), ...corrie(yard)])
   for (const [played, { at, play }] of scenes.entries()) {
-    if (played % TELL_EVERY === 0)
-      stage.progress(played, scenes.length, `Playing ${at.slice(0, 10)}`)
+    if (played % TELL_EVERY === 0) stage.progress(played, scenes.length, `It is ${dayOf(at)}.`)
     await play(yard)
   }
   stage.progress(scenes.length, scenes.length, 'All is played')
 }
+
+/** As its own clocks have it: `Fri 28 Aug`. */
+const dayOf = (at: Instant): string => day(at, { locale: 'en-GB', timeZone: ZONE, now: at })
 
 /** By their time; those of one moment as they were written. */
 const inOrder = (scenes: readonly Scene[]): Scene[] =>

@@ -37,7 +37,13 @@ export function KeptPlace() {
     )
   }
   if (found.is === 'alone') return <KeptAlone path={found.path} asked={found.asked} />
-  if (found.is !== 'screen') return <NotKept found={found} />
+  if (found.is !== 'screen') {
+    return (
+      <Alone locale={navigator.language} now={liveOfTab().now()}>
+        <NotKept found={found} />
+      </Alone>
+    )
+  }
   const { frame, path, asked } = found
   const now = liveOfTab().now()
   const { Screen } = screens[path]

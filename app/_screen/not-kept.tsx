@@ -2,9 +2,11 @@
 import Link from 'next/link'
 import { EmptyState, Head, Plate } from '@/app/_ui/paper.tsx'
 import { projectPath, shopPath } from '@/app/_ui/paths.ts'
+import { UnsentLine } from '@/app/_ui/unsent-line.tsx'
+import { usePhonePlace } from '@/app/_ui/use-phone-place.ts'
 import type { KeptView } from '@/lib/live/phone/phone-store.ts'
-import { Instant } from '@/lib/record/scalars.ts'
 import { moment } from '@/lib/words/dates.ts'
+import type { Place } from '@/lib/words/reader.ts'
 import type { Found } from './find-kept.ts'
 import { useReloadWhenBack } from './use-reload-when-back.ts'
 
@@ -19,11 +21,13 @@ const SAID: { readonly [Of in Missing['of']]: string } = {
 /** Without a network, where nothing is kept for the address: says so, and leads to what is kept. */
 export function NotKept({ found }: { readonly found: Missing }) {
   useReloadWhenBack()
+  const place = usePhonePlace()
   const shops = found.kept.filter(({ kind }) => kind === 'shop')
   const projects = found.kept.filter(({ kind }) => kind === 'project')
   return (
     <main className="page stack" id="content">
       <Plate title="Fettleyard" under="No network. What this phone keeps can be read." />
+      <UnsentLine place={place} />
       {found.is === 'missing' && (
         <section className="sheet stack">
           <h2>{SAID[found.of]}</h2>
@@ -43,8 +47,8 @@ export function NotKept({ found }: { readonly found: Missing }) {
           </p>
         </EmptyState>
       )}
-      <KeptList title="Shops" of={shops} />
-      <KeptList title="Projects" of={projects} />
+      <KeptList title="Shops" of={shops} place={place} />
+      <KeptList title="Projects" of={projects} place={place} />
       {found.is === 'list' && (
         <div>
           <button type="button" className="btn btn-line" onClick={() => window.location.reload()}>
@@ -56,9 +60,16 @@ export function NotKept({ found }: { readonly found: Missing }) {
   )
 }
 
-function KeptList({ title, of }: { readonly title: string; readonly of: readonly KeptView[] }) {
+function KeptList({
+  title,
+  of,
+  place,
+}: {
+  readonly title: string
+  readonly of: readonly KeptView[]
+  readonly place: Place
+}) {
   if (of.length === 0) return null
-  const now = Instant.parse(new Date().toISOString())
   return (
     <section className="stack tight">
       <Head title={title} note={of.length} />
@@ -73,9 +84,7 @@ function KeptList({ title, of }: { readonly title: string; readonly of: readonly
               <span>
                 <b className="big">{nameOf(kept)}</b>
                 <br />
-                <span className="small">
-                  As of {moment(kept.keptAt, { locale: navigator.language, timeZone: zone(), now })}
-                </span>
+                <span className="small">As of {moment(kept.keptAt, place)}</span>
               </span>
             </Link>
           </li>
@@ -84,9 +93,6 @@ function KeptList({ title, of }: { readonly title: string; readonly of: readonly
     </section>
   )
 }
-
-/** Where the phone is: the list is of several shops. */
-const zone = (): string => Intl.DateTimeFormat().resolvedOptions().timeZone
 
 function nameOf({ kind, record, view }: KeptView): string {
   for (const entity of view.entities) {

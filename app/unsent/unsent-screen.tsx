@@ -2,7 +2,8 @@
 import Link from 'next/link'
 import { EmptyState, Head, Notice, Plate } from '@/app/_ui/paper.tsx'
 import { signInPath } from '@/app/_ui/unsent-line.tsx'
-import { useConnection, useLocale, useNow } from '@/lib/live/live-provider.tsx'
+import { usePhonePlace } from '@/app/_ui/use-phone-place.ts'
+import { useConnection } from '@/lib/live/live-provider.tsx'
 import { unsentOf } from '@/lib/live/outbox/outbox-view.ts'
 import type { Queued } from '@/lib/live/outbox/unsent-store.ts'
 import { useOutboxView } from '@/lib/live/outbox/use-outbox.ts'
@@ -59,13 +60,6 @@ export function UnsentScreen() {
       <Others items={others} locale={place.locale} />
     </main>
   )
-}
-
-/** No record's own zone: a list over all of them is read by the phone's clock. */
-function usePhonePlace(): Place {
-  const locale = useLocale()
-  const now = useNow()
-  return { locale, now, timeZone: new Intl.DateTimeFormat().resolvedOptions().timeZone }
 }
 
 function Items({

@@ -34,10 +34,20 @@ describe('a press that is unsent', () => {
         reader,
       ),
     ).toEqual([
-      { field: 'value', value: '3.8' },
-      { field: 'text', value: 'Read twice' },
-      { field: 'files', value: '2' },
+      { field: 'reading', value: '3.8' },
+      { field: 'words', value: 'Read twice' },
+      { field: 'photos and papers', value: '2' },
       { field: 'is final', value: 'yes' },
+    ])
+  })
+
+  it('says who reads a note, and nothing that nobody typed', () => {
+    const unread = { files: [], shownHash: 'a'.repeat(64), signature: 'M1 1L9 9' }
+    expect(inputLines({ ...unread, sharing: 'shop' }, reader)).toEqual([
+      { field: 'read by', value: 'your own shop alone' },
+    ])
+    expect(inputLines({ sharing: 'shared' }, reader)).toEqual([
+      { field: 'read by', value: 'the other parties too' },
     ])
   })
 
@@ -53,10 +63,10 @@ describe('a press that is unsent', () => {
         { ...reader, now: Instant.parse('2026-11-25T10:00:00.000Z') },
       ),
     ).toEqual([
-      { field: 'text', value: 'Jets' },
+      { field: 'words', value: 'Jets' },
       { field: 'quantity', value: '4' },
       { field: 'unit price', value: '£3.00' },
-      { field: 'net', value: '£12.00' },
+      { field: 'price', value: '£12.00' },
       { field: 'tax rate', value: '20 %' },
       { field: 'standing consent each', value: '£250.00' },
       { field: 'promised', value: 'Fri 4 Dec' },

@@ -46,9 +46,25 @@ const SUMS = {
   unitPrice: true,
 } satisfies { readonly [Field in SumField<Entity>]: true }
 
+/** What a field is called where its own name would tell a person nothing. */
+const SAID = new Map([
+  ['text', 'words'],
+  ['value', 'reading'],
+  ['files', 'photos and papers'],
+  ['net', 'price'],
+  ['sharing', 'read by'],
+])
+/** Who reads a note. */
+const READ_BY = new Map([
+  ['shared', 'the other parties too'],
+  ['shop', 'your own shop alone'],
+])
+/** What was seen or drawn, not typed: nobody can read it back. */
+const NOT_TYPED: ReadonlySet<string> = new Set(['shownHash', 'signature'])
+
 /** *standingConsentEach* as a person reads it: *standing consent each*. */
 const fieldWords = (field: string): string =>
-  field.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+  SAID.get(field) ?? field.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
 
 /** A reading as it was typed may have more places than one that is shown with its limits. */
 const PLACES_MOST = 9
@@ -59,6 +75,7 @@ function valueWords(field: string, value: string | number, reader: InputReader):
     if (field === 'taxRate') return taxRate(value, reader.locale)
     return figure(value, reader.locale, PLACES_MOST)
   }
+  if (field === 'sharing') return READ_BY.get(value) ?? value
   const instant = Instant.safeParse(value)
   if (instant.success) return moment(instant.data, reader)
   const date = CivilDate.safeParse(value)
@@ -72,9 +89,11 @@ export type InputReader = Place & Pick<Reader, 'currency'>
 export function inputLines(input: Json, reader: InputReader): readonly InputLine[] {
   if (!isObject(input)) return []
   return Object.entries(input).flatMap(([name, value]): readonly InputLine[] => {
+    if (NOT_TYPED.has(name)) return []
     const field = fieldWords(name)
     if (Array.isArray(value)) {
-      if (name === 'files') return [{ field: 'files', value: String(value.length) }]
+      if (name === 'files')
+        return value.length === 0 ? [] : [{ field, value: String(value.length) }]
       return value.flatMap((one) => inputLines(isObject(one) ? one : { [name]: one }, reader))
     }
     if (isObject(value)) return inputLines(value, reader)

@@ -138,6 +138,8 @@ test('the list says all that is drawn, in order by any column, and the keys walk
   await page.getByLabel('Grouped').selectOption('number')
   for (const fold of await table.getByRole('button', { name: /^Show \d+ signed off$/ }).all())
     await fold.click()
+  // The drawing comes after the list.
+  await expect(wallOf(page).locator('.tile').first()).toBeVisible()
   const drawn = await wallOf(page)
     .locator('.tile')
     .evaluateAll((tiles) => tiles.map((tile) => tile.getAttribute('aria-label') ?? ''))

@@ -29,6 +29,13 @@ async function claim(page: Page): Promise<string> {
   return `${await carPath(page)}/windows?stage=${id}`
 }
 
+async function strippedSprings(page: Page): Promise<string> {
+  const car = await carPath(page, 'Dunmore')
+  const named = 'Springs and axles stripped, gauged'
+  const { id } = await find(page, 'stage', ({ name }) => name === named, car)
+  return `${car}/stages/${id}`
+}
+
 async function remarked(page: Page): Promise<string> {
   const { id } = await find(page, 'handover', ({ outcome }) => outcome === 'accepted with remarks')
   return `${await carPath(page)}/handovers/${id}`
@@ -79,4 +86,5 @@ export const screens: readonly Screen[] = [
   { name: 'stage-in-doubt', who: SORREL, path: of('stage', 'Door cards') },
   { name: 'project-trim', who: SORREL, path: inCar('') },
   { name: 'day-sheet-hand', who: SIL, path: inShop('') },
+  { name: 'stage-hand', who: SIL, path: strippedSprings },
 ]

@@ -15,6 +15,8 @@ const THEMES = [
 ] as const
 interface Moment {
   readonly picture: string
+  /** At a desk, not on a phone. */
+  readonly desk?: boolean
   /** What stands at its top, or at its foot. */
   readonly top?: (page: Page) => Locator
   readonly foot?: (page: Page) => Locator
@@ -22,7 +24,17 @@ interface Moment {
   readonly before?: (page: Page) => Promise<void>
 }
 
-/** The README's pictures, by screen: its three moments, and a refused start. */
+/** Without a signal: a note is written, the work is paused, and both wait on the phone. */
+async function pressAway(page: Page): Promise<void> {
+  await page.getByText('Live', { exact: true }).waitFor()
+  await page.context().setOffline(true)
+  await page.getByLabel('A note').fill('Leaf two is cracked at the eye.')
+  await page.getByRole('button', { name: 'Write the note' }).click()
+  await page.getByRole('button', { name: /^Pause \d+/ }).click()
+  await page.getByRole('link', { name: /^2 unsent/ }).waitFor()
+}
+
+/** The README's pictures, by screen: its three moments, a refused start, the drawn build order, a phone without a signal. */
 const README = new Map<string, Moment>([
   [
     'stage-in-work',
@@ -38,10 +50,16 @@ const README = new Map<string, Moment>([
     { picture: 'claim', foot: (page) => page.getByText('It is agreed at once', { exact: false }) },
   ],
   ['change-order', { picture: 'yes', top: (page) => page.getByLabel('What your yes does') }],
+  ['build-order', { picture: 'drawn', desk: true, top: (page) => page.locator('.drawn-zoom') }],
+  [
+    'stage-hand',
+    { picture: 'no-signal', before: pressAway, top: (page) => page.locator('.plate') },
+  ],
 ])
 /** What is left free above it or below it, in px. */
 const FREE = 14
 const HEIGHT = 844
+const DESK_HEIGHT = 940
 const forReadme = process.env.FETTLEYARD_SHOTS === 'readme'
 
 const show = async (page: Page, path: string) => {
@@ -76,10 +94,11 @@ async function from(page: Page, { top, foot }: Moment): Promise<number> {
 }
 
 async function pictures(page: Page, theirs: readonly Screen[]): Promise<void> {
-  await page.setViewportSize({ width: 390, height: HEIGHT })
   for (const { name, path } of theirs) {
     const moment = README.get(name)
     if (moment === undefined) continue
+    const desk = moment.desk === true
+    await page.setViewportSize({ width: desk ? 1280 : 390, height: desk ? DESK_HEIGHT : HEIGHT })
     await show(page, await path(page))
     await moment.before?.(page)
     await page.evaluate((to) => scrollTo(0, to), await from(page, moment))

@@ -62,6 +62,20 @@ test('a phone finds all that it wants to put Fettleyard among its programs, and 
   await expect(phone.getByRole('button', { name: 'Put Fettleyard on this phone' })).toBeVisible()
 })
 
+test('a page that came past the worker is taken by it all the same', async ({ phone, owned }) => {
+  await enter(phone, 'Jory Wenlock', '/account')
+  await workerHere(phone)
+  const wire = await owned.newCDPSession(phone)
+  await phone.addInitScript(() => {
+    Object.assign(window, { hadWorker: navigator.serviceWorker.controller !== null })
+  })
+  const loadedAnew = phone.waitForEvent('load')
+  await wire.send('Page.reload', { ignoreCache: true })
+  await loadedAnew
+  expect(await phone.evaluate(() => 'hadWorker' in window && window.hadWorker)).toBe(false)
+  await workerHere(phone)
+})
+
 test('the shortcut to the day sheet leads a hand to the shop, and the owner to the car', async ({
   as,
 }) => {

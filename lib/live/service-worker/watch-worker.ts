@@ -1,4 +1,5 @@
 import { isPartMissing } from './part-missing.ts'
+import { TAKE_PAGE } from './take-page.ts'
 
 /** What a page hears of the program that it runs. */
 export type VersionNews =
@@ -74,7 +75,8 @@ async function install(signal: AbortSignal, ready: (worker: ServiceWorker) => vo
   try {
     const registration = await serviceWorker.register('/sw.js', { updateViaCache: 'none' })
     if (signal.aborted) return
-    // Without a controller it is this phone's first worker, and takes the page by itself.
+    void askToBeTaken(signal)
+    // Without a controller it is this phone's first worker, and needn't be asked for.
     const tell = (worker: ServiceWorker | null) => {
       if (worker?.state === 'installed' && serviceWorker.controller !== null) ready(worker)
     }
@@ -87,6 +89,13 @@ async function install(signal: AbortSignal, ready: (worker: ServiceWorker) => vo
   } catch {
     // No signal, or a browser that keeps nothing: all but reading offline works without it.
   }
+}
+
+/** A worker takes the pages that are there as it begins. One that was on its way just then, or was loaded past it, asks. */
+async function askToBeTaken(signal: AbortSignal): Promise<void> {
+  const { active } = await navigator.serviceWorker.ready
+  if (signal.aborted || navigator.serviceWorker.controller !== null) return
+  active?.postMessage({ type: TAKE_PAGE })
 }
 
 function askAgain(registration: ServiceWorkerRegistration, signal: AbortSignal): void {

@@ -11,6 +11,7 @@ import { SYNC_TAG } from '../outbox/sync-tag.ts'
 import { openPhoneStore } from '../phone/phone-store.ts'
 import { answerPage, answerScreenData } from './answer-page.ts'
 import { listsKept, recordOfPath } from './record-of-path.ts'
+import { TAKE_PAGE } from './take-page.ts'
 
 declare const self: ServiceWorkerGlobalScope
 /** Put in by lib/bin/finish-build.ts: what a phone needs to show what it kept. */
@@ -42,7 +43,7 @@ const serwist = new Serwist({
   precacheEntries: PRECACHE,
   precacheOptions: { cleanURLs: false, directoryIndex: null, plugins: [underItsAddress] },
   navigationPreload: true,
-  // The first worker of a phone takes the page that brought it; later ones wait until the person takes them.
+  // The first worker of a phone takes the pages that are there; later ones wait until the person takes them.
   clientsClaim: true,
   skipWaiting: false,
   disableDevLogs: true,
@@ -76,6 +77,10 @@ serwist.registerCapture(
 )
 
 self.addEventListener('activate', (event) => event.waitUntil(forgetFormerBuilds()))
+
+self.addEventListener('message', (event) => {
+  if (event.data?.type === TAKE_PAGE) event.waitUntil(self.clients.claim())
+})
 
 self.addEventListener('sync', (event) => {
   if (event.tag === SYNC_TAG) event.waitUntil(sendWhatWaits())

@@ -1,5 +1,6 @@
 'use client'
 import { useEffect, useRef } from 'react'
+import { usePicture } from './use-picture.ts'
 
 /** A photo with what stands under it. */
 export interface ViewedPhoto {
@@ -38,8 +39,7 @@ export function PhotoViewer({
       }}
     >
       <div className="viewer-picture">
-        {/* biome-ignore lint/performance/noImgElement: our own server gives the file as it is, and only to who may see it */}
-        <img key={photo.address} src={photo.address} alt={photo.caption} />
+        <WholePicture key={photo.address} photo={photo} />
       </div>
       <p className="viewer-words" aria-live="polite">
         {photo.caption}
@@ -65,5 +65,14 @@ export function PhotoViewer({
         </button>
       </div>
     </dialog>
+  )
+}
+
+function WholePicture({ photo: { address, caption } }: { readonly photo: ViewedPhoto }) {
+  const { isNone, image } = usePicture(address, 'whole')
+  if (isNone) return <p>This photo could not be fetched. Open it again when there is signal.</p>
+  return (
+    // biome-ignore lint/performance/noImgElement: our own server gives the file as it is, and only to who may see it
+    <img {...image} alt={caption} />
   )
 }

@@ -150,6 +150,17 @@ test('airplane mode in mid-work: five presses and two photos, the page killed; a
   await again.goto('/unsent')
   await expect(again.getByRole('heading', { name: 'Goes when there is signal' })).toBeVisible()
   await expect(again.getByText('Kept on this phone')).toHaveCount(5)
+  // A photo that only this phone has opens over the whole screen, as large as it goes out.
+  await again
+    .getByRole('link')
+    .filter({ has: again.getByRole('img') })
+    .first()
+    .click()
+  const whole = again.getByRole('dialog').getByRole('img')
+  await expect
+    .poll(() => whole.evaluate((img) => img instanceof HTMLImageElement && img.naturalWidth))
+    .toBe(600)
+  await again.keyboard.press('Escape')
   await again.goto(path)
   await unsent(again, 5)
 

@@ -4,6 +4,7 @@ import type { Stage } from '../record/entities/work.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import { day, sameDay, span } from './dates.ts'
 import { stageNumber } from './labels.ts'
+import { counted } from './money.ts'
 import { partyName } from './names.ts'
 import type { Place } from './reader.ts'
 
@@ -130,7 +131,5 @@ export function drawnWords(
     end === null
       ? 'Nothing is left to do.'
       : `As the build order stands, without odds, the last of it ends ${day(end, place)}; the critical run is ${runNumbers(run, record)}.`
-  return `${counted(shown.length, 'stage')} along the days in the lanes of ${counted(shops, 'shop')}${reach}: ${of('over')} over, ${of('begun')} begun, ${of('to come')} to come. ${left}`
+  return `${counted(shown.length, 'stage', 'stages', place.locale)} along the days in the lanes of ${counted(shops, 'shop', 'shops', place.locale)}${reach}: ${of('over')} over, ${of('begun')} begun, ${of('to come')} to come. ${left}`
 }
-
-const counted = (n: number, thing: string): string => `${n} ${thing}${n === 1 ? '' : 's'}`

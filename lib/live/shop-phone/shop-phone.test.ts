@@ -80,6 +80,12 @@ describe('a phone that hands share', () => {
     expect(await started).toBeNull()
   })
 
+  it('presses nothing where it is the shop’s no longer by then', async () => {
+    const started = pressing('note.write')
+    learnShopPhone(null)
+    expect(await started).toBeNull()
+  })
+
   it('asks nothing where it is somebody’s own', async () => {
     learnShopPhone(null)
     expect(await pressing('stage.signOff')).toBe('own')

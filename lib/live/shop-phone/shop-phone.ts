@@ -87,6 +87,8 @@ export function recallShopPhone(nowMs = Date.now()): void {
 export function learnShopPhone(said: unknown): void {
   const here = Here.safeParse(said)
   if (!here.success) {
+    // A press that waits for its hand is let be.
+    state.asking?.answer(null)
     put(none)
     keep()
     return

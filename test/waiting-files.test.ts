@@ -104,7 +104,7 @@ describe('a photo on the phone', () => {
   it('is sent, and its bytes leave the phone, while its field still shows it', async () => {
     const photo = aPhoto()
     const sha256 = await keep(photo)
-    expect(await sendWaitingFile(sha256)).toEqual({ is: 'sent' })
+    expect(await sendWaitingFile(`${folder}/${sha256}`)).toEqual({ is: 'sent' })
     expect(await arrived(sha256)).toEqual(photo)
     expect(await filesOnPhone()).toMatchObject([{ sha256, bytes: null, use: 'check' }])
     await letGoOfField('check')
@@ -117,7 +117,7 @@ describe('a photo on the phone', () => {
     const photo = aPhoto()
     const sha256 = await keep(photo)
     line.cutAfter(400_000)
-    expect(await sendWaitingFile(sha256)).toEqual({ is: 'waits', for: 'signal' })
+    expect(await sendWaitingFile(`${folder}/${sha256}`)).toEqual({ is: 'waits', for: 'signal' })
     const waiting = await fileOnPhone(`${folder}/${sha256}`)
     const upload = waiting?.upload ?? ''
     expect(upload).toContain('/uploads/')
@@ -128,7 +128,9 @@ describe('a photo on the phone', () => {
     expect(Number(head.headers.get('upload-offset'))).toBeGreaterThanOrEqual(256 * 1024)
     line.mend()
     line.cutAfter(photo.length - 200_000)
-    expect(await sendWaitingFile(sha256), 'what is there isn’t sent again').toEqual({ is: 'sent' })
+    expect(await sendWaitingFile(`${folder}/${sha256}`), 'what is there isn’t sent again').toEqual({
+      is: 'sent',
+    })
     expect(await arrived(sha256)).toEqual(photo)
   })
 
@@ -148,13 +150,13 @@ describe('a photo on the phone', () => {
     expect(await sendWaitingFiles(personOf.engines)).toEqual({ is: 'sent' })
     expect((await manager.get(`${folder}/${sha256}`)).status).toBe(404)
     cookie = ''
-    expect(await sendWaitingFile(sha256)).toEqual({ is: 'waits', for: 'session' })
+    expect(await sendWaitingFile(`${folder}/${sha256}`)).toEqual({ is: 'waits', for: 'session' })
     expect(await filesOnPhone()).toMatchObject([{ sha256, no: null }])
   })
 
   it('that the server won’t have says why, and stays', async () => {
     const sha256 = await keep(Buffer.from('no picture'))
-    const sent = await sendWaitingFile(sha256)
+    const sent = await sendWaitingFile(`${folder}/${sha256}`)
     expect(sent).toMatchObject({ is: 'refused', status: 415 })
     expect(await filesOnPhone()).toMatchObject([{ sha256, no: expect.stringContaining('PDF') }])
   })
@@ -162,7 +164,10 @@ describe('a photo on the phone', () => {
   it('sent by two at once arrives once', async () => {
     const photo = aPhoto()
     const sha256 = await keep(photo)
-    const both = await Promise.all([sendWaitingFile(sha256), sendWaitingFile(sha256)])
+    const both = await Promise.all([
+      sendWaitingFile(`${folder}/${sha256}`),
+      sendWaitingFile(`${folder}/${sha256}`),
+    ])
     expect(both).toEqual([{ is: 'sent' }, { is: 'sent' }])
     expect(await arrived(sha256)).toEqual(photo)
   })
@@ -170,9 +175,9 @@ describe('a photo on the phone', () => {
   it('that is there already is not sent again', async () => {
     const photo = aPhoto()
     const sha256 = await keep(photo)
-    await sendWaitingFile(sha256)
+    await sendWaitingFile(`${folder}/${sha256}`)
     await keep(photo)
     line.cutAfter(20_000)
-    expect(await sendWaitingFile(sha256)).toEqual({ is: 'sent' })
+    expect(await sendWaitingFile(`${folder}/${sha256}`)).toEqual({ is: 'sent' })
   })
 })

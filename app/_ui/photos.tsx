@@ -1,10 +1,11 @@
 'use client'
 import { lazy, type MouseEvent, Suspense, useState } from 'react'
+import { filesFolder } from '@/lib/live/files/files-folder.ts'
 import { Picture } from './picture.tsx'
 
 /** Where a file of a project is fetched, as far as this person may see it. */
 export const fileAddress = (project: string, sha256: string, folder?: string): string =>
-  `${folder ?? `/api/projects/${project}/files`}/${sha256}`
+  `${folder ?? filesFolder(project)}/${sha256}`
 
 // Comes with the first photo that is opened.
 const PhotoViewer = lazy(() =>

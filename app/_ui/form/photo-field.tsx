@@ -2,6 +2,7 @@
 import { useId, useState } from 'react'
 import { Mark } from '@/app/_ui/mark.tsx'
 import { fileAddress } from '@/app/_ui/photos.tsx'
+import { filesFolder } from '@/lib/live/files/files-folder.ts'
 import { useProjectIfAny } from '@/lib/live/project-provider.tsx'
 import { ChosenFile } from './chosen-file.tsx'
 import { FieldSays } from './field-says.tsx'
@@ -32,7 +33,7 @@ export function PhotoField({
 }) {
   const id = useId()
   const person = useProjectIfAny()?.reader.person ?? null
-  const to = folder ?? `/api/projects/${project}/files`
+  const to = folder ?? filesFolder(project)
   const held = useFieldFiles({ use, person, folder: to, files }, onChange)
   const choosing = useChoose({ folder: to, person, use }, onChange)
   const [keepPlace, setKeepPlace] = useState(false)

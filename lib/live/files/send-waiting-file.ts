@@ -1,5 +1,4 @@
 import type { PersonId } from '../../record/ids.ts'
-import type { Sha256 } from '../../record/scalars.ts'
 import type { WaitingFile } from '../phone/phone-store.ts'
 import { tellProgress } from './file-news.ts'
 import { changeFile, fileOnPhone, filesOnPhone } from './file-shelf.ts'
@@ -12,18 +11,13 @@ export type SentFile =
   | { readonly is: 'refused'; readonly status: number; readonly message: string }
 
 /**
- * Sends what waits on this phone under that name, going on where it stopped; `sent` too where nothing waits any more.
+ * Sends what waits on this phone for that address, going on where it stopped; `sent` too where nothing waits any more.
  * The same in a tab and in the service worker; two at once send it once.
  */
-export async function sendWaitingFile(sha256: Sha256): Promise<SentFile> {
-  const waiting = (await filesOnPhone()).filter((file) => file.sha256 === sha256)
-  let worst: SentFile = { is: 'sent' }
-  for (const { address } of waiting) {
-    const sent = await oneAtATime(address, () => sendOne(address))
-    if (sent.is !== 'sent') worst = sent
-  }
-  return worst
-}
+export const sendWaitingFile = (address: string): Promise<SentFile> =>
+  'locks' in navigator
+    ? navigator.locks.request(`file ${address}`, () => sendOne(address))
+    : sendOne(address)
 
 /** A press that nobody came back to: its photos, which the server has, are forgotten here after so long, in ms. */
 const FORGET_MS = 14 * 86_400_000
@@ -35,14 +29,11 @@ export async function sendWaitingFiles(person: PersonId | null): Promise<SentFil
       await dropFile(file.address)
     if (file.bytes === null || file.no !== null) continue
     if (file.person !== null && file.person !== person) continue
-    const sent = await sendWaitingFile(file.sha256)
+    const sent = await sendWaitingFile(file.address)
     if (sent.is === 'waits') return sent
   }
   return { is: 'sent' }
 }
-
-const oneAtATime = (address: string, send: () => Promise<SentFile>): Promise<SentFile> =>
-  'locks' in navigator ? navigator.locks.request(`file ${address}`, send) : send()
 
 async function sendOne(address: string): Promise<SentFile> {
   const file = await fileOnPhone(address)

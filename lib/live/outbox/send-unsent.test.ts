@@ -152,12 +152,17 @@ describe('what waits on a phone', () => {
     const { store, sending, arrived } = await aPhone(() => done)
     await store.add(note('with a photo', { files: [photo] }))
     let arrives = false
+    const asked: string[] = []
     const slow: Sending = {
       ...sending,
-      sendFile: async () => (arrives ? { is: 'sent' } : { is: 'waits', for: 'signal' }),
+      async sendFile(address) {
+        asked.push(address)
+        return arrives ? { is: 'sent' } : { is: 'waits', for: 'signal' }
+      },
     }
     expect(await sendUnsent(slow, sil)).toBe('no answer')
     expect(arrived).toEqual([])
+    expect(asked).toEqual([`/api/projects/${project}/files/${photo}`])
     arrives = true
     expect(await sendUnsent(slow, sil)).toBe('empty')
     expect(arrived).toEqual(['with a photo'])

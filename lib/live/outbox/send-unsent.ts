@@ -1,5 +1,6 @@
-import type { Instant, Sha256 } from '../../record/scalars.ts'
+import type { Instant } from '../../record/scalars.ts'
 import { weightOf } from '../../record/weight-of.ts'
+import { filesFolder } from '../files/files-folder.ts'
 import type { SentFile } from '../files/send-waiting-file.ts'
 import type { Outcome } from '../http.ts'
 import type { UnsentNo } from '../phone/phone-store.ts'
@@ -15,7 +16,8 @@ export interface Sending {
   readonly post: (item: Queued) => Promise<Outcome>
   /** Whether a hand has signed it since it was asked for their code. */
   readonly hasCode: (item: Queued) => boolean
-  readonly sendFile: (sha256: Sha256) => Promise<SentFile>
+  /** Sends the file of that address, where it waits on this phone. */
+  readonly sendFile: (address: string) => Promise<SentFile>
   readonly now: () => Instant
   /** Told of each answer before the queue forgets the command. */
   readonly answered: (item: Queued, outcome: Outcome) => void
@@ -100,8 +102,10 @@ async function sendInOrder(
 }
 
 async function sendOne(sending: Sending, item: Queued): Promise<Outcome> {
+  const [home = ''] = item.lanes
   for (const sha256 of item.files) {
-    const sent = await sending.sendFile(sha256)
+    // Equal bytes may wait for another project too, or for somebody else: they go with their own press.
+    const sent = await sending.sendFile(`${filesFolder(home)}/${sha256}`)
     if (sent.is === 'refused') return { status: 422, message: sent.message }
     if (sent.is === 'waits')
       return sent.for === 'session' ? { status: 401, message: 'Sign in again.' } : { status: 0 }

@@ -1,0 +1,2 @@
+/** Where a project's files are fetched and sent, each under its own SHA-256. */
+export const filesFolder = (project: string): string => `/api/projects/${project}/files`

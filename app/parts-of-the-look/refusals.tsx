@@ -68,6 +68,7 @@ const press = (over: Partial<CommandPress>): CommandPress => ({
   refusedAt: null,
   issues: [],
   done: false,
+  takeUp: () => {},
   here: {
     kept: [],
     refused: [],

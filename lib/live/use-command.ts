@@ -44,6 +44,8 @@ export interface CommandPress {
   readonly message: string
   /** What was pressed here and isn't sent, and what was refused when it arrived. */
   readonly here: PressesHere
+  /** Says that what was refused in that place is in the form again: the next press is another try of it. */
+  readonly takeUp: (place: number) => void
   readonly reset: () => void
 }
 
@@ -121,10 +123,11 @@ export function useCommand(
   const [last, setLast] = useState<CommandRequest | null>(null)
   const isHere = useRef(false)
   // As things stand when the press is made.
-  const at = useRef({ onDone, where, again: here.refused[0] })
+  const at = useRef({ onDone, where, about, refused: here.refused })
   useEffect(() => {
-    at.current = { onDone, where, again: here.refused[0] }
+    at.current = { onDone, where, about, refused: here.refused }
   })
+  const takenUp = useRef<number | null>(null)
   useEffect(() => {
     isHere.current = true
     return () => {
@@ -146,7 +149,7 @@ export function useCommand(
   const queue = useCallback(
     async (request: CommandRequest, who: Pressing | 'own'): Promise<Came | null> => {
       const outbox = await live.outbox.load()
-      const { where, again } = at.current
+      const { where, about, refused } = at.current
       if (outbox === null || where === null) return null
       if (needsProof(request.name, request.input)) {
         // A yes goes after what was pressed before it.
@@ -154,6 +157,11 @@ export function useCommand(
         return null
       }
       try {
+        // Another try takes the refused one's place. What was merely pressed on the same screen leaves it alone, with its input.
+        const again = refused.find(
+          ({ place, request: { input } }) =>
+            about !== undefined || place === takenUp.current || sameInput(input, request.input),
+        )
         const same =
           again !== undefined &&
           again.no?.status !== 422 &&
@@ -233,12 +241,22 @@ export function useCommand(
     },
     [live, direct],
   )
+  const takeUp = useCallback((place: number) => {
+    takenUp.current = place
+  }, [])
   const reset = useCallback(() => {
     setState(idle)
     setLast(null)
   }, [])
   return useMemo(
-    () => ({ ...state, send, reset, here, again: last === null ? null : () => again(last) }),
-    [state, send, reset, here, last, again],
+    () => ({
+      ...state,
+      send,
+      reset,
+      here,
+      takeUp,
+      again: last === null ? null : () => again(last),
+    }),
+    [state, send, reset, here, takeUp, last, again],
   )
 }

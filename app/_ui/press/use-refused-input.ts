@@ -27,7 +27,10 @@ const read = (input: Json): RefusedInput => {
 }
 
 /** Puts what was refused as it arrived back into its form, once for each refusal: from there it is put right and sent again. */
-export function useRefusedInput({ here }: CommandPress, put: (input: RefusedInput) => void): void {
+export function useRefusedInput(
+  { here, takeUp }: CommandPress,
+  put: (input: RefusedInput) => void,
+): void {
   const [first] = here.refused
   const latest = useRef(put)
   useEffect(() => {
@@ -36,6 +39,8 @@ export function useRefusedInput({ here }: CommandPress, put: (input: RefusedInpu
   const which = first === undefined ? '' : `${first.place} ${first.no?.at ?? ''}`
   // biome-ignore lint/correctness/useExhaustiveDependencies: put back once, not whenever the queue is read anew
   useEffect(() => {
-    if (first !== undefined) latest.current(read(first.request.input))
+    if (first === undefined) return
+    latest.current(read(first.request.input))
+    takeUp(first.place)
   }, [which])
 }

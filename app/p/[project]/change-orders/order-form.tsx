@@ -29,6 +29,7 @@ export function OrderForm({ order }: { readonly order: ChangeOrder | null }) {
   const press = usePress(
     order === null ? 'changeOrder.raise' : 'changeOrder.revise',
     'Saved as a draft. Nobody else sees it yet as sent.',
+    order === null ? undefined : { changeOrder: order.id },
   )
   const own = shops.find(({ id }) => id === record.parties.rows.get(standing.party)?.shop)
   const usualRate = own === undefined ? '' : String(own.taxRegistered ? own.taxRate / 100 : 0)

@@ -57,7 +57,7 @@ function AssemblyRow({ assembly }: { readonly assembly: Assembly }) {
 }
 
 function DescribeAssembly({ assembly }: { readonly assembly: Assembly }) {
-  const press = usePress('assembly.describe', 'Saved.')
+  const press = usePress('assembly.describe', 'Saved.', { assembly: assembly.id })
   const [name, setName] = useState(assembly.name)
   const [pieces, setPieces] = useState(String(assembly.pieces))
   const count = readWhole(pieces)

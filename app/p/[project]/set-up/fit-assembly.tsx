@@ -35,7 +35,7 @@ function FitTo({
   readonly assembly: Assembly
   readonly hosts: readonly Assembly[]
 }) {
-  const press = usePress('assembly.fit', 'Entered.')
+  const press = usePress('assembly.fit', 'Entered.', { assembly: assembly.id })
   const [host, setHost] = useState<string>(hosts[0]?.id ?? '')
   const [reason, setReason] = useState('')
   const [pressed, setPressed] = useState(false)

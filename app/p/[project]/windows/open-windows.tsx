@@ -54,10 +54,14 @@ export function OpenWindows({ assembly }: { readonly assembly: Assembly }) {
 function OpenForm({ assembly }: { readonly assembly: Assembly }) {
   const { record, reader, standing } = useDesk()
   const { bays } = useProject()
-  const press = usePress('window.open', {
-    text: 'The window is open: claims inside it are agreed at once.',
-    undo: undoMade('openWindow', 'window', { name: 'window.close', label: 'Close it again' }),
-  })
+  const press = usePress(
+    'window.open',
+    {
+      text: 'The window is open: claims inside it are agreed at once.',
+      undo: undoMade('openWindow', 'window', { name: 'window.close', label: 'Close it again' }),
+    },
+    { assembly: assembly.id },
+  )
   const own = record.parties.rows.get(standing.party)?.shop
   const [from, setFrom] = useState('')
   const [to, setTo] = useState('')

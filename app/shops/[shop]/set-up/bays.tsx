@@ -40,7 +40,7 @@ export function Bays() {
 }
 
 function BayRow({ bay }: { readonly bay: Bay }) {
-  const press = usePress('bay.describe', 'Saved.')
+  const press = usePress('bay.describe', 'Saved.', { bay: bay.id })
   const [name, setName] = useState(bay.name)
   const [type, setType] = useState(bay.type)
   return (

@@ -39,7 +39,7 @@ function readHours(typed: string): number | null | undefined {
 /** What is said of a stage: who does it, on what, how long, what it needs and gives. */
 export function Describe({ stage }: { readonly stage: Stage }) {
   const { record, standing } = useDesk()
-  const press = usePress('stage.describe', 'Saved.')
+  const press = usePress('stage.describe', 'Saved.', { stage: stage.id })
   const planned = stage.state === 'planned'
   const lead = standing.managesLead
   const [name, setName] = useState(stage.name)

@@ -64,6 +64,13 @@ async function choosePhotos(page: Page): Promise<void> {
   await expect(check(page, PHOTOS).locator('fieldset li')).toHaveCount(2)
 }
 
+async function wantPart(page: Page, what: string, stage: string): Promise<void> {
+  await page.getByLabel('What', { exact: true }).fill(what)
+  await page.getByText(/^Stages that wait for it/).click()
+  await page.getByRole('checkbox', { name: new RegExp(stage) }).check()
+  await page.getByRole('button', { name: /^Put on the list/ }).click()
+}
+
 const Journal = z.object({
   entries: z.array(
     z.object({
@@ -189,6 +196,34 @@ test('airplane mode in mid-work: five presses and two photos, the page killed; a
   await expect(check(again, READING).locator('.val')).toContainText('38 mm')
   await expect(again.getByRole('link', { name: '1 refused on arrival' })).toHaveCount(0)
   expect((await journal(lead, person, before)).at(-1)).toBe('check.record 38')
+})
+
+test('what was refused as it arrived is in its form again, and takes its own place when it is put right', async ({
+  as,
+}) => {
+  const hand = await as('Sil Harker')
+  const lead = await as('Mara Ellwood')
+  const car = await carPath(lead, CAR)
+  const party = (await find(lead, 'stage', ({ name }) => name === STAGE, car)).party
+  const doomed = 'Rear seats out'
+  expect((await sendPast(lead, 'stage.add', { name: doomed, party })).status).toBe(200)
+  const stage = await find(lead, 'stage', ({ name }) => name === doomed, car)
+  await hand.goto(`${car}/parts/new`)
+  await isLive(hand)
+  await hand.context().setOffline(true)
+  await wantPart(hand, 'Seat runner', doomed)
+  await unsent(hand, 1)
+  const removed = await sendPast(lead, 'stage.remove', { stage: stage.id, reason: 'Not wanted.' })
+  expect(removed.status).toBe(200)
+  await hand.context().setOffline(false)
+  await expect(hand.getByRole('link', { name: '1 refused on arrival' })).toBeVisible()
+
+  await hand.goto(`${car}/parts/new`)
+  await expect(hand.getByLabel('What', { exact: true })).toHaveValue('Seat runner')
+  await hand.getByLabel('What', { exact: true }).fill('Seat runner, left')
+  await hand.getByRole('button', { name: /^Put on the list/ }).click()
+  await expect(hand.getByRole('heading', { name: 'Seat runner, left' })).toBeVisible()
+  await expect(hand.getByRole('link', { name: '1 refused on arrival' })).toHaveCount(0)
 })
 
 test('two tabs send once what both of them pressed', async ({ as }) => {

@@ -3,7 +3,9 @@ import { PickList } from '@/app/_ui/form/pick-list.tsx'
 import { readWhole } from '@/app/_ui/form/read-whole.ts'
 import { TextField } from '@/app/_ui/form/text-field.tsx'
 
-export type Outcome = 'accepted' | 'accepted with remarks' | 'refused'
+/** How it may be received. */
+export const OUTCOMES = ['accepted', 'accepted with remarks', 'refused'] as const
+export type Outcome = (typeof OUTCOMES)[number]
 
 /** What a receiver has typed so far. */
 export interface ReceiptDraft {

@@ -6,12 +6,13 @@ import { SelectField, TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Card, Tag } from '@/app/_ui/paper.tsx'
 import { undoMade } from '@/app/_ui/press/done-toast.ts'
+import { useRefusedInput } from '@/app/_ui/press/use-refused-input.ts'
 import { StageChip } from '@/app/_ui/stage-chip.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import { leadOf } from '@/lib/record/actor.ts'
 import type { Assembly, OpenWindow } from '@/lib/record/entities/things.ts'
-import type { Instant } from '@/lib/record/scalars.ts'
+import { Instant } from '@/lib/record/scalars.ts'
 import { all } from '@/lib/record/table.ts'
 import { instantAt, wallTime } from '@/lib/record/zoned-time.ts'
 import { workEnds } from '@/lib/shop/work-ends.ts'
@@ -36,14 +37,18 @@ export function ClaimForm({
 }) {
   const { record, reader, standing } = useDesk()
   const { bays, shops } = useProject()
-  const press = usePress('slot.claim', {
-    text: 'Claimed.',
-    undo: undoMade('slot', 'slot', {
-      name: 'slot.release',
-      label: 'Give it back',
-      reason: 'Claimed by mistake',
-    }),
-  })
+  const press = usePress(
+    'slot.claim',
+    {
+      text: 'Claimed.',
+      undo: undoMade('slot', 'slot', {
+        name: 'slot.release',
+        label: 'Give it back',
+        reason: 'Claimed by mistake',
+      }),
+    },
+    { assembly: assembly.id },
+  )
   const own = record.parties.rows.get(standing.party)?.shop ?? null
   const windows = all(record.openWindows)
     .filter(
@@ -83,6 +88,18 @@ export function ClaimForm({
   const [bay, setBay] = useState(first?.bay ?? usable[0]?.id ?? '')
   const [stage, setStage] = useState<string>(firstStage)
   const [pressed, setPressed] = useState(false)
+  useRefusedInput(press.command, (input) => {
+    const asked = {
+      from: Instant.safeParse(input.text('from')),
+      to: Instant.safeParse(input.text('to')),
+    }
+    if (!asked.from.success || !asked.to.success) return
+    const [from, to] = [asked.from.data, asked.to.data]
+    setPicked(windows.find((open) => open.from <= from && to <= open.to)?.id ?? OTHER)
+    setSpan({ from: wallTime(from, zone), to: wallTime(to, zone) })
+    setBay(bays.find(({ id }) => input.is('bay', id))?.id ?? '')
+    setStage(input.text('stage'))
+  })
 
   // A field shows minutes; where it stands at the window's own end, that end is meant to the moment.
   const chosen = windows.find(({ id }) => id === picked)

@@ -3,6 +3,7 @@ import { useState } from 'react'
 import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
+import { useRefusedInput } from '@/app/_ui/press/use-refused-input.ts'
 import { linesOf } from '@/lib/money/totals.ts'
 import type { ChangeOrder } from '@/lib/record/entities/money.ts'
 import { label } from '@/lib/words/labels.ts'
@@ -53,6 +54,7 @@ export function DraftFoot({
 export function WithdrawFoot({ order }: { readonly order: ChangeOrder }) {
   const press = usePress('changeOrder.withdraw', 'Withdrawn.')
   const [text, setText] = useState('')
+  useRefusedInput(press.command, (input) => setText(input.text('text')))
   return (
     <details className="sheet no-print">
       <summary>Withdraw it</summary>

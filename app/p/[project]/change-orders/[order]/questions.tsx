@@ -4,6 +4,7 @@ import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
+import { useRefusedInput } from '@/app/_ui/press/use-refused-input.ts'
 import type { ChangeOrder } from '@/lib/record/entities/money.ts'
 import type { Note } from '@/lib/record/entities/things.ts'
 import { all } from '@/lib/record/table.ts'
@@ -46,6 +47,7 @@ export function Questions({ order }: { readonly order: ChangeOrder }) {
 function Answer({ order }: { readonly order: ChangeOrder }) {
   const press = usePress('changeOrder.answer', 'Answered.')
   const [text, setText] = useState('')
+  useRefusedInput(press.command, (input) => setText(input.text('text')))
   const [pressed, setPressed] = useState(false)
   return (
     <form

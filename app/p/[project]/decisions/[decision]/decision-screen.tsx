@@ -8,6 +8,7 @@ import { TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { NotHere } from '@/app/_ui/not-here.tsx'
 import { Head, Stamp } from '@/app/_ui/paper.tsx'
+import { useRefusedInput } from '@/app/_ui/press/use-refused-input.ts'
 import { StageChip } from '@/app/_ui/stage-chip.tsx'
 import { WordMark } from '@/app/_ui/state-mark.tsx'
 import { UnsentMark } from '@/app/_ui/unsent-mark.tsx'
@@ -145,6 +146,10 @@ function Choose({
   const press = usePress('decision.choose', 'Your choice is kept.')
   const [picked, setPicked] = useState<string | null>(null)
   const [reason, setReason] = useState('')
+  useRefusedInput(press.command, (input) => {
+    setPicked(options.find(({ id }) => input.is('option', id))?.id ?? null)
+    setReason(input.text('reason'))
+  })
   const [pressed, setPressed] = useState(false)
   const name = options.find(({ id }) => id === picked)?.text
   return (

@@ -3,6 +3,7 @@ import { useState } from 'react'
 import { PhotoField } from '@/app/_ui/form/photo-field.tsx'
 import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
+import { useRefusedInput } from '@/app/_ui/press/use-refused-input.ts'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { letGoOfField } from '@/lib/live/files/keep-file.ts'
 import type { Handover } from '@/lib/record/entities/things.ts'
@@ -10,7 +11,7 @@ import type { PartyId } from '@/lib/record/ids.ts'
 import { label } from '@/lib/words/labels.ts'
 import { partyName } from '@/lib/words/names.ts'
 import { piecesIn, whatMoves } from '../handover-facts.ts'
-import { emptyReceipt, ReceiveFields, readReceipt } from '../receive-fields.tsx'
+import { emptyReceipt, OUTCOMES, ReceiveFields, readReceipt } from '../receive-fields.tsx'
 
 /** Receives what was released: accepted, accepted with remarks, or refused; counted, with photos. */
 export function ReceiveForm({
@@ -25,6 +26,14 @@ export function ReceiveForm({
   const [receipt, setReceipt] = useState(emptyReceipt)
   const [files, setFiles] = useState<readonly string[]>([])
   const [pressed, setPressed] = useState(false)
+  useRefusedInput(press.command, (input) => {
+    setReceipt({
+      outcome: OUTCOMES.find((one) => input.is('outcome', one)) ?? null,
+      pieces: input.text('pieces'),
+      remarks: input.text('remarks'),
+    })
+    setFiles(input.list('files'))
+  })
   const use = `receive ${handover.id}`
   const pieces = piecesIn(handover, record)
   const read = readReceipt(receipt, pieces)

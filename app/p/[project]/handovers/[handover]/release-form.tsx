@@ -6,6 +6,7 @@ import { readWhole } from '@/app/_ui/form/read-whole.ts'
 import { TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { undoMade } from '@/app/_ui/press/done-toast.ts'
+import { useRefusedInput } from '@/app/_ui/press/use-refused-input.ts'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { letGoOfField } from '@/lib/live/files/keep-file.ts'
 import type { Handover } from '@/lib/record/entities/things.ts'
@@ -38,6 +39,12 @@ export function ReleaseForm({
   const [files, setFiles] = useState<readonly string[]>(handover.files)
   const [wrong, setWrong] = useState<string>()
   const [pressed, setPressed] = useState(false)
+  useRefusedInput(press.command, (input) => {
+    setCondition(input.text('condition'))
+    setCare(input.text('care'))
+    setPieces(input.text('pieces'))
+    setFiles(input.list('files'))
+  })
   const use = `release ${handover.id}`
   // Told by phone, the words may have stayed on the phone.
   const unsaid = told === undefined && condition.trim() === ''

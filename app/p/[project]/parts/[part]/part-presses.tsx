@@ -6,11 +6,12 @@ import { ReasonFold } from '@/app/_ui/form/reason-fold.tsx'
 import { SelectField, TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
+import { useRefusedInput } from '@/app/_ui/press/use-refused-input.ts'
 import { partiesHere, useDesk } from '@/app/_ui/use-desk.ts'
 import type { Part } from '@/lib/record/entities/things.ts'
 import { label } from '@/lib/words/labels.ts'
 import { partyName } from '@/lib/words/names.ts'
-import { readAmount } from '@/lib/words/read-amount.ts'
+import { readAmount, typedAmount } from '@/lib/words/read-amount.ts'
 
 /** Whatever this reader may press on the part now, the next step first. */
 export function PartPresses({ part }: { readonly part: Part }) {
@@ -82,6 +83,12 @@ function Order({ part, told }: { readonly part: Part; readonly told: Told }) {
   const [promised, setPromised] = useState('')
   const [pressed, setPressed] = useState(false)
   const seesPrice = standing.managesFor(part.party)
+  useRefusedInput(press.command, (input) => {
+    const asked = input.text('price')
+    setSupplier(input.text('supplier'))
+    setPrice(asked === '' ? '' : typedAmount(Number(asked), reader.currency))
+    setPromised(input.text('promised'))
+  })
   const amount = price.trim() === '' ? undefined : readAmount(price, reader.currency)
   return (
     <Form
@@ -137,6 +144,10 @@ function Promised({ part, told }: { readonly part: Part; readonly told: Told }) 
   const [date, setDate] = useState('')
   const [remark, setRemark] = useState('')
   const [pressed, setPressed] = useState(false)
+  useRefusedInput(press.command, (input) => {
+    setDate(input.text('date'))
+    setRemark(input.text('remark'))
+  })
   return (
     <Form
       title="A new promise"
@@ -167,6 +178,7 @@ function Arrive({ part, told }: { readonly part: Part; readonly told: Told }) {
   const { record, reader } = useDesk()
   const press = usePress('part.arrive', `${part.name} is here. Inspect it next.`)
   const [remark, setRemark] = useState('')
+  useRefusedInput(press.command, (input) => setRemark(input.text('remark')))
   return (
     <Form
       title="It is here"
@@ -195,6 +207,10 @@ function Inspect({ part }: { readonly part: Part }) {
   const [outcome, setOutcome] = useState<'passed' | 'rejected' | null>(null)
   const [remark, setRemark] = useState('')
   const [pressed, setPressed] = useState(false)
+  useRefusedInput(press.command, (input) => {
+    setOutcome(input.is('outcome', 'passed') ? 'passed' : 'rejected')
+    setRemark(input.text('remark'))
+  })
   const must = outcome === 'rejected' || part.state !== 'arrived'
   const remarkWrong =
     must && remark.trim() === ''

@@ -7,6 +7,7 @@ import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
 import { undoMade } from '@/app/_ui/press/done-toast.ts'
 import { KeptSheet } from '@/app/_ui/press/kept-sheet.tsx'
+import { useRefusedInput } from '@/app/_ui/press/use-refused-input.ts'
 import { partiesHere, useDesk } from '@/app/_ui/use-desk.ts'
 import { all } from '@/lib/record/table.ts'
 import { label, stageNumber } from '@/lib/words/labels.ts'
@@ -36,6 +37,15 @@ export function WantForm({ stage }: { readonly stage: string | undefined }) {
   const planned = all(record.stages)
     .filter((row) => row.removedAt === null && row.state === 'planned')
     .toSorted((a, b) => a.number - b.number)
+  useRefusedInput(press.command, (input) => {
+    setKept(false)
+    setName(input.text('name'))
+    setNumber(input.text('number'))
+    setParty(input.text('party'))
+    setSupplier(input.text('supplier'))
+    // One that is no longer planned could not be unticked.
+    setStages(new Set(input.list('stages').filter((id) => planned.some((row) => row.id === id))))
+  })
 
   const want = async () => {
     setPressed(true)

@@ -1,11 +1,28 @@
 'use client'
 import { useEffect } from 'react'
+import { isServing } from '@/lib/live/http.ts'
 
-/** Asks for the page again as soon as the phone has a network: without one it can't be shown. */
+/** How often the server is looked for, in ms: a phone with one bar, or whose server stopped, hears of no return. */
+const LOOK_MS = 4_000
+
+/** Asks for the page again as soon as the server can be reached: without it the page can't be shown. */
 export function useReloadWhenBack(): void {
   useEffect(() => {
-    const again = () => window.location.reload()
-    addEventListener('online', again)
-    return () => removeEventListener('online', again)
+    let stays = true
+    let looking = false
+    const look = async () => {
+      if (looking || document.visibilityState !== 'visible') return
+      looking = true
+      if ((await isServing()) && stays) window.location.reload()
+      looking = false
+    }
+    const timer = setInterval(() => void look(), LOOK_MS)
+    const now = () => void look()
+    addEventListener('online', now)
+    return () => {
+      stays = false
+      clearInterval(timer)
+      removeEventListener('online', now)
+    }
   }, [])
 }

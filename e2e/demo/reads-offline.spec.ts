@@ -12,9 +12,10 @@ const AS_OF = /^As of \d\d:\d\d, no network$/
 async function seen(page: Page, path: string, records: number): Promise<void> {
   await page.goto(path)
   await expect(page.getByText('Live', { exact: true })).toBeVisible()
-  // It may take the page over only with the next one, and answers that whether it did or not.
   await page.waitForFunction(
-    async () => (await navigator.serviceWorker.ready).active?.state === 'activated',
+    async () =>
+      (await navigator.serviceWorker.ready).active?.state === 'activated' &&
+      navigator.serviceWorker.controller !== null,
   )
   await expect.poll(() => keptRecords(page)).toBeGreaterThanOrEqual(records)
 }
@@ -102,4 +103,16 @@ test('a sign-out takes what was kept with it, and nobody else finds it', async (
   await phone.goto(car)
   await expect(phone.getByText('This phone does not keep that project.')).toBeVisible()
   await expect(phone.getByText('Nothing is kept here yet')).toBeVisible()
+
+  // The page that isn't kept comes by itself once the server is back.
+  const back = await again(yard)
+  try {
+    await expect(phone.getByText('This phone does not keep that project.')).toHaveCount(0, {
+      timeout: 20_000,
+    })
+    await expect(phone).toHaveURL(car)
+    await expect(phone.getByText('Live', { exact: true })).toBeVisible()
+  } finally {
+    await back.stop()
+  }
 })

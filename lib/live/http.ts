@@ -42,6 +42,10 @@ export async function whoIsHere(): Promise<Here> {
   return { is: got.status === 401 ? 'nobody' : 'no answer' }
 }
 
+/** Whether the server can be reached, and serves. */
+export const isServing = async (): Promise<boolean> =>
+  (await get('/api/health', async () => null)).ok
+
 /** Whether this phone's session was ended; false also where no answer came. */
 export async function isSignedOut(): Promise<boolean> {
   const got = await get('/api/me', async () => null)

@@ -159,6 +159,23 @@ describe('a phone of the shop', () => {
     expect((await phone.get('/api/device')).status).toBe(200)
   })
 
+  it('isn’t another shop’s manager’s to take out, nor is the link that brings it in', async () => {
+    const body = { name: 'Parts room phone', here: false }
+    const link: HandedLink = await (
+      await manager.post(`/api/shops/${leadShop}/devices`, body)
+    ).json()
+    const { devices }: ShopPhones = await (
+      await manager.get(`/api/shops/${leadShop}/devices`)
+    ).json()
+    const id = devices.find(({ name }) => name === body.name)?.id
+    const other = await aBrowser(yard, personOf.engines)
+    const out = `/api/shops/${anId('shp', 'engines')}/devices/${id}/revoke`
+    expect((await other.post(out, {})).status).toBe(404)
+    const token = new URL(link.url).pathname.replace('/phone/', '')
+    const nobody = browserWith(yard.url, '')
+    expect((await nobody.get(`/api/phone-links/${token}`)).status).toBe(200)
+  })
+
   it('comes in by a link that works once', async () => {
     const body = { name: 'Metal shop phone', here: false }
     const link: HandedLink = await (

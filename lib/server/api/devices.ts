@@ -160,8 +160,9 @@ export function deviceRoutes(api: Hono, doors: Doors): void {
   api.post('/shops/:id/devices/:device/revoke', async (context) => {
     const { session, book } = await managed(context)
     const id = checked(context.req.param('device'), DeviceId)
-    await phoneLinks.close(id)
+    // First: it says whether the phone is this shop's. A link that is open still leads nowhere then.
     orNotFound((await devices.revoke(book.id, id, session.person)) || null)
+    await phoneLinks.close(id)
     return context.json(await phones(book))
   })
 

@@ -1,3 +1,5 @@
+import { missingCheck } from '../lib/build-order/check-add.ts'
+import { plannedStage } from '../lib/build-order/stage-fields.ts'
 import type { Actor, Role } from '../lib/record/actor.ts'
 import type { Context } from '../lib/record/command.ts'
 import type {
@@ -96,41 +98,8 @@ export const aShell = (over: Partial<Assembly> = {}) =>
 export const anEngine = (over: Partial<Assembly> = {}) =>
   anAssembly({ id: engineId, name: 'Engine', ...over })
 export const aStage = (over: Partial<Stage> = {}): Stage => ({
-  kind: 'stage',
-  id: fresh('stg'),
-  project,
-  number: ++made,
-  name: 'A stage',
-  group: null,
-  party: lead,
+  ...plannedStage(fresh('stg'), project, ++made, 'A stage', lead),
   assemblies: [engineId],
-  host: null,
-  fits: [],
-  removes: [],
-  needsFitted: [],
-  needsOff: [],
-  needsBay: false,
-  exclusive: true,
-  hoursLeast: null,
-  hoursLikely: null,
-  hoursMost: null,
-  safety: false,
-  caution: null,
-  changeOrder: null,
-  decision: null,
-  handoverTo: null,
-  countersigns: [],
-  state: 'planned',
-  startedAt: null,
-  startedBy: null,
-  workedBy: [],
-  pausedAt: null,
-  endedAt: null,
-  endedBy: null,
-  signedOffAt: null,
-  reported: null,
-  doubt: null,
-  removedAt: null,
   ...over,
 })
 export const aLink = (over: Partial<Link> & Pick<Link, 'from' | 'to'>): Link => ({
@@ -143,23 +112,15 @@ export const aLink = (over: Partial<Link> & Pick<Link, 'from' | 'to'>): Link => 
   ...over,
 })
 export const aCheck = (over: Partial<Check> & Pick<Check, 'stage'>): Check => ({
-  kind: 'check',
-  id: fresh('chk'),
-  project,
-  position: 1,
-  type: 'tick',
-  name: 'A check',
-  unit: null,
-  least: null,
-  greatest: null,
-  state: 'missing',
-  value: null,
-  firstValue: null,
-  text: null,
-  files: [],
-  by: null,
-  at: null,
-  removedAt: null,
+  ...missingCheck(fresh('chk'), project, {
+    stage: over.stage,
+    position: 1,
+    type: 'tick',
+    name: 'A check',
+    unit: null,
+    least: null,
+    greatest: null,
+  }),
   ...over,
 })
 export const aHold = (over: Partial<Hold> & Pick<Hold, 'stage'>): Hold => ({

@@ -1,9 +1,11 @@
 import type { JournalPage, ProjectView } from '@/lib/command/wire.ts'
+import type { Late } from '@/lib/server/for-pages.ts'
 
-/** What the server fetched for one screen, beyond its project or shop. A phone without a network has none. */
+/** What one screen has beyond its project or shop: of the server, or of what the phone keeps. */
 export type ScreenSource =
+  | { readonly kind: 'day sheet'; readonly late: Late }
   | {
-      readonly kind: 'day sheet'
+      readonly kind: 'kept day sheet'
       readonly projects: readonly ProjectView[]
       /** Projects that belong on it, and that this phone does not keep. */
       readonly missing: readonly string[]

@@ -71,7 +71,7 @@ export async function findKept(
     projects === null
       ? null
       : ({
-          kind: 'day sheet',
+          kind: 'kept day sheet',
           projects: sheet.map(({ view }) => view),
           missing: projects.filter((id) => !sheet.some(({ record: there }) => there === id)),
         } as const)

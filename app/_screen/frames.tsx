@@ -1,9 +1,10 @@
 'use client'
 import { lazy, type ReactNode, useEffect } from 'react'
-import type { ProjectView, ShopView } from '@/lib/command/wire.ts'
 import type { Setting } from '@/lib/live/live-provider.tsx'
+import type { Late } from '@/lib/server/for-pages.ts'
 import { afterPaint } from './after-paint.ts'
 import { replayEarlyTouch } from './early-touch.ts'
+import { lateProject, lateShop } from './late.ts'
 import { matchScreen } from './match-screen.ts'
 import { screens } from './screens.tsx'
 
@@ -16,14 +17,14 @@ function beginScreen(): void {
 
 const LateProject = lazy(async () => {
   beginScreen()
-  const { WholeProject } = await afterPaint(() => import('./whole-project.tsx'))
-  return { default: WholeProject }
+  const { ServedProject } = await afterPaint(() => import('./whole-project.tsx'))
+  return { default: ServedProject }
 })
 
 const LateShop = lazy(async () => {
   beginScreen()
-  const { WholeShop } = await afterPaint(() => import('./whole-shop.tsx'))
-  return { default: WholeShop }
+  const { ServedShop } = await afterPaint(() => import('./whole-shop.tsx'))
+  return { default: ServedShop }
 })
 
 const LateAlone = lazy(async () => {
@@ -36,13 +37,15 @@ interface Framed extends Setting {
 }
 
 /** All around the screens of a project: its record, live, and the shell. Comes after the first paint. */
-export function ProjectFrame(props: Framed & { readonly view: ProjectView }) {
+export function ProjectFrame(props: Framed & { readonly late: Late }) {
+  lateProject.begin(props.late)
   useEffect(replayEarlyTouch, [])
   return <LateProject {...props} />
 }
 
 /** All around the screens of a shop. */
-export function ShopFrame(props: Framed & { readonly view: ShopView }) {
+export function ShopFrame(props: Framed & { readonly late: Late }) {
+  lateShop.begin(props.late)
   useEffect(replayEarlyTouch, [])
   return <LateShop {...props} />
 }

@@ -9,6 +9,8 @@ import { LiveProvider, type Setting } from '@/lib/live/live-provider.tsx'
 import { phoneIsOf } from '@/lib/live/phone/whose-phone.ts'
 import { ProjectProvider } from '@/lib/live/project-provider.tsx'
 import { NOBODY } from '@/lib/record/ids.ts'
+import type { Late } from '@/lib/server/for-pages.ts'
+import { lateProject } from './late.ts'
 
 /** A project's record as this person sees it, and the shell around each of its screens. */
 export function WholeProject({
@@ -28,4 +30,12 @@ export function WholeProject({
       </ToastProvider>
     </LiveProvider>
   )
+}
+
+/** The same on a page of the server's, which does not carry what it is made of. */
+export function ServedProject({
+  late,
+  ...rest
+}: Setting & { readonly late: Late; readonly children: ReactNode }) {
+  return <WholeProject {...rest} view={lateProject.use(late)} />
 }

@@ -9,6 +9,8 @@ import { LiveProvider, type Setting } from '@/lib/live/live-provider.tsx'
 import { phoneIsOf } from '@/lib/live/phone/whose-phone.ts'
 import { ShopProvider } from '@/lib/live/shop-provider.tsx'
 import { NOBODY } from '@/lib/record/ids.ts'
+import type { Late } from '@/lib/server/for-pages.ts'
+import { lateShop } from './late.ts'
 
 /** A shop's book, and the shell around each of its screens. */
 export function WholeShop({
@@ -28,4 +30,12 @@ export function WholeShop({
       </ToastProvider>
     </LiveProvider>
   )
+}
+
+/** The same on a page of the server's, which does not carry what it is made of. */
+export function ServedShop({
+  late,
+  ...rest
+}: Setting & { readonly late: Late; readonly children: ReactNode }) {
+  return <WholeShop {...rest} view={lateShop.use(late)} />
 }

@@ -29,6 +29,12 @@ export type JournalFilter = {
 }
 
 /**
+ * What a page is made of and does not carry: some hundred kB that the first paint needn't wait for. The server has it aside under
+ * the ticket while it makes the page; the phone fetches it by its path.
+ */
+export type Late = { readonly ticket: string; readonly path: string }
+
+/**
  * What the running server offers to the pages. Next bundles its own copy of every module, so pages reach pools, lanes
  * and sockets only through these functions, which the server put on `globalThis`. Import nothing but types here.
  * `cookie` is the request's header; null answers mean: not signed in, not there, or not for this person.
@@ -55,9 +61,15 @@ export type ForPages = {
   /** The demonstration, while it is there; `doors`: one press signs in as anybody of it. */
   readonly demonstration: () => Promise<{ readonly doors: boolean } | null>
   readonly me: (cookie: string | null) => Promise<Me | null>
-  readonly projectView: (cookie: string | null, project: string) => Promise<ProjectView | null>
-  readonly shopView: (cookie: string | null, shop: string) => Promise<ShopView | null>
-  readonly daySheet: (cookie: string | null, shop: string) => Promise<DaySheetSource | null>
+  readonly project: (cookie: string | null, project: string) => Promise<Late | null>
+  readonly shop: (cookie: string | null, shop: string) => Promise<Late | null>
+  readonly daySheet: (cookie: string | null, shop: string) => Promise<Late | null>
+  /** By ticket, while its page is being made. */
+  readonly aside: {
+    readonly project: (ticket: string) => ProjectView | undefined
+    readonly shop: (ticket: string) => ShopView | undefined
+    readonly daySheet: (ticket: string) => DaySheetSource | undefined
+  }
   readonly journal: (
     cookie: string | null,
     project: string,

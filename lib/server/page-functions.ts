@@ -1,4 +1,7 @@
+import type { ProjectView, ShopView } from '../command/wire.ts'
+import type { DaySheetSource } from '../command/wire-access.ts'
 import { Instant } from '../record/scalars.ts'
+import { openAside } from './aside.ts'
 import type { Doors } from './doors.ts'
 import type { ForPages } from './for-pages.ts'
 import type { Looker } from './lane/actor.ts'
@@ -10,6 +13,9 @@ import { journalPage } from './views/journal-view.ts'
 /** What pages may ask of the running server: the same as over the API. */
 export function pageFunctions(doors: Doors): ForPages {
   const { prisma, reading, views, signIn, secret, secure } = doors
+  const projects = openAside<ProjectView>()
+  const shops = openAside<ShopView>()
+  const daySheets = openAside<DaySheetSource>()
   const asLooker = async <T>(
     cookie: string | null,
     ask: (who: Looker) => Promise<T | null>,
@@ -37,9 +43,16 @@ export function pageFunctions(doors: Doors): ForPages {
       const looker = await lookerOf(cookie, doors)
       return looker === null ? null : meOf(prisma, reading, looker)
     },
-    projectView: (cookie, id) => asLooker(cookie, (who) => views.project(who, id)),
-    shopView: (cookie, id) => asLooker(cookie, (who) => views.shop(who, id)),
-    daySheet: (cookie, id) => asLooker(cookie, (who) => views.daySheet(who, id)),
+    project: async (cookie, id) =>
+      projects.late(await asLooker(cookie, (who) => views.project(who, id)), `/api/projects/${id}`),
+    shop: async (cookie, id) =>
+      shops.late(await asLooker(cookie, (who) => views.shop(who, id)), `/api/shops/${id}`),
+    daySheet: async (cookie, id) =>
+      daySheets.late(
+        await asLooker(cookie, (who) => views.daySheet(who, id)),
+        `/api/shops/${id}/day-sheet`,
+      ),
+    aside: { project: projects.of, shop: shops.of, daySheet: daySheets.of },
     journal: (cookie, id, filter) => asLooker(cookie, (who) => journalPage(doors, who, id, filter)),
     async asOf(cookie, id, at) {
       const moment = Instant.safeParse(at)

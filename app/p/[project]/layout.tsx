@@ -17,14 +17,14 @@ export default async function ProjectLayout({
 }) {
   const { project } = await params
   const cookie = await cookieHeader()
-  const view = await forPages().projectView(cookie, project)
-  if (view === null) {
+  const late = await forPages().project(cookie, project)
+  if (late === null) {
     const me = await forPages().me(cookie)
     if (me === null) redirect(`/sign-in?next=${encodeURIComponent(await askedPath())}`)
     return <Gone what="project" />
   }
   return (
-    <ProjectFrame locale={await readerLocale()} now={new Date().toISOString()} view={view}>
+    <ProjectFrame locale={await readerLocale()} now={new Date().toISOString()} late={late}>
       {children}
     </ProjectFrame>
   )

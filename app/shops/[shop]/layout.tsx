@@ -17,14 +17,14 @@ export default async function ShopLayout({
 }) {
   const { shop } = await params
   const cookie = await cookieHeader()
-  const view = await forPages().shopView(cookie, shop)
-  if (view === null) {
+  const late = await forPages().shop(cookie, shop)
+  if (late === null) {
     const me = await forPages().me(cookie)
     if (me === null) redirect(`/sign-in?next=${encodeURIComponent(await askedPath())}`)
     return <Gone what="shop" />
   }
   return (
-    <ShopFrame locale={await readerLocale()} now={new Date().toISOString()} view={view}>
+    <ShopFrame locale={await readerLocale()} now={new Date().toISOString()} late={late}>
       {children}
     </ShopFrame>
   )

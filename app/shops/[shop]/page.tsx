@@ -6,8 +6,8 @@ export const metadata = screenMetadata('/shops/[shop]')
 
 export default function DaySheetPage(props: PageProps) {
   return screenPage('/shops/[shop]', props, async ({ shop }) => {
-    const source = await forPages().daySheet(await cookieHeader(), shop ?? '')
+    const late = await forPages().daySheet(await cookieHeader(), shop ?? '')
     // Without a right to it the layout has said so already.
-    return source === null ? null : { kind: 'day sheet', projects: source.projects, missing: [] }
+    return late === null ? null : { kind: 'day sheet', late }
   })
 }

@@ -10,7 +10,7 @@ const config = {
   typescript: { ignoreBuildErrors: true },
   turbopack: { root: fileURLToPath(new URL('.', import.meta.url)) },
   // Writing the cache cost 24 s of a 73 s first build, and a stamp already skips equal builds.
-  experimental: { turbopackFileSystemCacheForBuild: false },
+  experimental: { inlineCss: true, turbopackFileSystemCacheForBuild: false },
 }
 
 export default config

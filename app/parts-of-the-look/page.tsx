@@ -3,7 +3,6 @@ import { notFound } from 'next/navigation'
 import { AloneFrame } from '@/app/_screen/frames.tsx'
 import { readerLocale } from '@/app/_ui/reader-locale.ts'
 import { forPages } from '@/lib/server/for-pages.ts'
-import './parts.css'
 import { PartsPage } from './parts-page.tsx'
 
 export const metadata: Metadata = { title: 'Parts of the look' }

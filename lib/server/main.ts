@@ -20,7 +20,7 @@ import { Stop } from './stop.ts'
 import { stampAddress } from './web/address.ts'
 import { compress } from './web/compress.ts'
 import { type Front, openFront } from './web/front.ts'
-import { allowOwnScripts, protect } from './web/headers.ts'
+import { allowOwnScripts, pagePolicy, protect } from './web/headers.ts'
 import { ownOrigin, publicOrigin } from './web/origin.ts'
 import { openPages, type Pages } from './web/pages.ts'
 import { staticFiles } from './web/static-files.ts'
@@ -110,10 +110,11 @@ function listener(doors: Doors, pages: Pages) {
   const { env, secure } = doors
   const api = getRequestListener(apiApp(doors).fetch, { overrideGlobalObjects: false })
   const statics = staticFiles(env)
+  const policy = pagePolicy(env.mode)
   const answer: Pages['answer'] = (request, response) => {
     const path = request.url ?? '/'
     if (/^\/api(?!\/auth\/)(?=[/?]|$)/.test(path)) return void api(request, response)
-    if (!path.startsWith('/_next/')) allowOwnScripts(request, response, env.mode)
+    if (!path.startsWith('/_next/')) allowOwnScripts(request, response, policy)
     // So that sign-in can lead back to it.
     request.headers[PATH_HEADER] = path
     // The browser asks for a new worker itself, and must never be told an old one.

@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto'
 import type { IncomingMessage, ServerResponse } from 'node:http'
+import { styleHash } from './style-hash.ts'
 
 const CSP = 'content-security-policy'
 
@@ -23,6 +24,9 @@ export function protect(response: ServerResponse, https: boolean): void {
   if (https) response.setHeader('strict-transport-security', `max-age=${HSTS_SECONDS}`)
 }
 
+/** The content policy of a page, by the nonce of this one answer. */
+export type PagePolicy = (nonce: string) => string
+
 /**
  * Gives a page its content policy with a fresh nonce: on the response for the browser, and on the request, where Next
  * reads the nonce for its scripts.
@@ -30,29 +34,32 @@ export function protect(response: ServerResponse, https: boolean): void {
 export function allowOwnScripts(
   request: IncomingMessage,
   response: ServerResponse,
-  mode: 'development' | 'production',
+  policy: PagePolicy,
 ): void {
-  const policy = contentPolicy(randomBytes(16).toString('base64'), mode)
-  request.headers[CSP] = policy
-  response.setHeader(CSP, policy)
+  const text = policy(randomBytes(16).toString('base64'))
+  request.headers[CSP] = text
+  response.setHeader(CSP, text)
 }
 
-function contentPolicy(nonce: string, mode: 'development' | 'production'): string {
+/** The pages' policy in this mode; in production it needs a build. */
+export function pagePolicy(mode: 'development' | 'production'): PagePolicy {
   // Next's reload evaluates code, and puts styles without a nonce.
   const develop = mode === 'development'
-  return [
-    "default-src 'self'",
-    `script-src 'self' 'nonce-${nonce}' 'strict-dynamic'${develop ? " 'unsafe-eval'" : ''}`,
-    `style-src 'self' ${develop ? "'unsafe-inline'" : `'nonce-${nonce}'`}`,
-    "style-src-attr 'unsafe-inline'",
-    "img-src 'self' data: blob:",
-    "font-src 'self'",
-    "connect-src 'self'",
-    "worker-src 'self'",
-    "manifest-src 'self'",
-    "object-src 'none'",
-    "base-uri 'none'",
-    "form-action 'self'",
-    "frame-ancestors 'none'",
-  ].join('; ')
+  const styleOfBuild = develop ? '' : `'${styleHash()}'`
+  return (nonce) =>
+    [
+      "default-src 'self'",
+      `script-src 'self' 'nonce-${nonce}' 'strict-dynamic'${develop ? " 'unsafe-eval'" : ''}`,
+      `style-src 'self' ${develop ? "'unsafe-inline'" : `'nonce-${nonce}' ${styleOfBuild}`}`,
+      "style-src-attr 'unsafe-inline'",
+      "img-src 'self' data: blob:",
+      "font-src 'self'",
+      "connect-src 'self'",
+      "worker-src 'self'",
+      "manifest-src 'self'",
+      "object-src 'none'",
+      "base-uri 'none'",
+      "form-action 'self'",
+      "frame-ancestors 'none'",
+    ].join('; ')
 }

@@ -1,12 +1,15 @@
 'use client'
 import { lazy, type ReactNode, useEffect } from 'react'
+import { hearEarlyTouch, replayEarlyTouch } from '@/app/_ui/install/early-touch.ts'
 import type { Setting } from '@/lib/live/live-provider.tsx'
 import type { Late } from '@/lib/server/for-pages.ts'
 import { afterPaint } from './after-paint.ts'
-import { replayEarlyTouch } from './early-touch.ts'
 import { lateProject, lateShop } from './late.ts'
 import { matchScreen } from './match-screen.ts'
 import { screens } from './screens.tsx'
+
+// Where another page leads here, that one listens.
+if (typeof window !== 'undefined') hearEarlyTouch(matchScreen(location.pathname) !== null)
 
 /** Begins to fetch the screen with its frame: it would be asked for only once the frame is here. */
 function beginScreen(): void {

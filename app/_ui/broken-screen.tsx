@@ -2,6 +2,7 @@
 import { useEffect } from 'react'
 import { isPartMissing } from '@/lib/live/service-worker/part-missing.ts'
 import { BrokenFace } from './broken-face.tsx'
+import { replayEarlyTouch } from './install/early-touch.ts'
 
 /** In the place of a screen that broke: the fault is ours, the record is untouched. */
 export function BrokenScreen({
@@ -12,6 +13,7 @@ export function BrokenScreen({
   readonly reset: () => void
 }) {
   useEffect(() => console.error(error), [error])
+  useEffect(replayEarlyTouch, [])
   const missing = isPartMissing(error)
   return <BrokenFace missing={missing} onPress={missing ? () => window.location.reload() : reset} />
 }

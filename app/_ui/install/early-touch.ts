@@ -31,9 +31,26 @@ const heard: readonly [string, (event: Event) => void][] = [
 /** A form that nobody listens to yet would be sent by the browser itself, and the page with it. */
 const stay = (event: Event): void => event.preventDefault()
 
-if (typeof window !== 'undefined') {
-  for (const [name, hear] of heard) addEventListener(name, hear, { capture: true })
-  addEventListener('submit', stay, { capture: true })
+/**
+ * What React would answer by taking over the whole page at once, with the thumb still down: kept from it, it takes over in slices between
+ * frames. What the browser does by itself (a link, a letter, a fold) is done meanwhile.
+ */
+const HASTENING = [
+  ...['pointerdown', 'pointerup', 'mousedown', 'mouseup', 'touchstart', 'touchend', 'click'],
+  ...['keydown', 'keyup', 'input', 'change', 'focusin', 'focusout'],
+]
+const keepBack = (event: Event): void => event.stopPropagation()
+
+let listening: readonly (readonly [string, (event: Event) => void])[] = []
+
+/** Begins to hear what is done before the page's code is here. `served`: what is asked for late stands on this page already. */
+export function hearEarlyTouch(served: boolean): void {
+  listening = [
+    ...heard,
+    ['submit', stay],
+    ...(served ? HASTENING.map((name) => [name, keepBack] as const) : []),
+  ]
+  for (const [name, hear] of listening) addEventListener(name, hear, { capture: true })
 }
 
 /**
@@ -41,8 +58,7 @@ if (typeof window !== 'undefined') {
  * Links needed nobody. Only the first call does anything.
  */
 export function replayEarlyTouch(): void {
-  for (const [name, hear] of heard) removeEventListener(name, hear, { capture: true })
-  removeEventListener('submit', stay, { capture: true })
+  for (const [name, hear] of listening) removeEventListener(name, hear, { capture: true })
   for (const [field, value] of early.fields) if (field.isConnected) write(field, value)
   early.fields.clear()
   const { press } = early

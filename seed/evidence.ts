@@ -24,6 +24,7 @@ export async function evidence(
       return { files: [await yard.keep(car.id(), bytes, who)] }
     }
     case 'tick':
+    case 'signature':
       return {}
   }
 }

@@ -91,6 +91,7 @@ export const anAssembly = (over: Partial<Assembly> = {}): Assembly => ({
   custodian: lead,
   since: at(0),
   host: null,
+  holdsFuel: false,
   ...over,
 })
 export const aShell = (over: Partial<Assembly> = {}) =>
@@ -108,6 +109,9 @@ export const aLink = (over: Partial<Link> & Pick<Link, 'from' | 'to'>): Link => 
   project,
   leastLagHours: 0,
   greatestLagHours: null,
+  why: null,
+  safety: false,
+  curesAt: null,
   removedAt: null,
   ...over,
 })
@@ -135,6 +139,7 @@ export const aHold = (over: Partial<Hold> & Pick<Hold, 'stage'>): Hold => ({
   setAt: at(0),
   invitedAt: null,
   visitAt: null,
+  noticeDays: 2,
   clearedAt: null,
   clearedBy: null,
   remark: null,

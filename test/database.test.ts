@@ -81,7 +81,7 @@ function typeFor(inner: unknown): string {
   if (inner === Instant) return 'timestamp(3) with time zone'
   if (inner === CivilDate) return 'date'
   if (inner === Minor) return 'bigint'
-  if (inner instanceof z.ZodMiniArray) return 'text[]'
+  if (inner instanceof z.ZodMiniArray) return `${typeFor(inner.def.element)}[]`
   if (inner instanceof z.ZodMiniBoolean) return 'boolean'
   if (inner instanceof z.ZodMiniNumberFormat) return 'integer'
   if (inner instanceof z.ZodMiniNumber) return 'double precision'
@@ -96,6 +96,7 @@ function columnOf(type: string, attributes: string): string {
   const plain: { readonly [type: string]: string } = {
     String: 'text',
     'String[]': 'text[]',
+    'Float[]': 'double precision[]',
     Int: 'integer',
     BigInt: 'bigint',
     Float: 'double precision',

@@ -10,6 +10,9 @@ import { notOpen } from './hold-state.ts'
 import { bookOf, notOfParty } from './named-person.ts'
 import { partiesLeft } from './set-up.ts'
 
+/** Working days of notice where nothing else is agreed: common practice, no source. */
+const USUAL_NOTICE_DAYS = 2
+
 /** A hold or witness point that nobody has cleared yet. */
 export const setHold = (
   id: HoldId,
@@ -29,6 +32,7 @@ export const setHold = (
   setAt,
   invitedAt: null,
   visitAt: null,
+  noticeDays: USUAL_NOTICE_DAYS,
   clearedAt: null,
   clearedBy: null,
   remark: null,

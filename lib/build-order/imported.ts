@@ -1,3 +1,4 @@
+import { newAssembly } from '../custody/assembly-add.ts'
 import type { Context } from '../record/command.ts'
 import { type Condition, plain } from '../record/condition.ts'
 import type { Party } from '../record/entities/people.ts'
@@ -13,6 +14,7 @@ import { missingCheck } from './check-add.ts'
 import { wrongLimits } from './check-limits.ts'
 import { circlesAmong } from './circles.ts'
 import { setHold } from './hold-set.ts'
+import { drawnLink } from './link-draw.ts'
 import { notOfParty } from './named-person.ts'
 import { nextNumber } from './stage-add.ts'
 import { hoursInOrder, plannedStage } from './stage-fields.ts'
@@ -87,16 +89,7 @@ function newAssemblies(
       faults.bad(`assemblies.${i}.custodian`, 'no such party')
       return
     }
-    const assembly: Assembly = {
-      kind: 'assembly',
-      id: ctx.newId('asm'),
-      project: record.id,
-      name,
-      pieces: 1,
-      custodian: party.id,
-      since: ctx.happenedAt,
-      host: null,
-    }
+    const assembly = newAssembly(ctx.newId('asm'), record.id, name, party.id, ctx.happenedAt)
     names.set(folded(name), assembly.id)
     assemblies.set(key, assembly)
   })
@@ -163,16 +156,12 @@ function newLinks(
       faults.bad(`links.${i}.greatestLagHours`, 'the greatest lag is less than the least')
     if (!once(`${from.id} ${to.id}`)) faults.bad(`links.${i}`, 'named twice')
     return [
-      {
-        kind: 'link',
-        id: ctx.newId('lnk'),
-        project: record.id,
+      drawnLink(ctx.newId('lnk'), record.id, {
         from: from.id,
         to: to.id,
         leastLagHours: line.leastLagHours,
         greatestLagHours: line.greatestLagHours,
-        removedAt: null,
-      },
+      }),
     ]
   })
   for (const circle of circlesAmong(links)) {

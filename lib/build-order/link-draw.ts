@@ -2,11 +2,28 @@ import * as z from 'zod/mini'
 import { circleThrough } from '../gate/circle.ts'
 import { changes, defineCommand, refusal } from '../record/command.ts'
 import { type Condition, plain, wrongState } from '../record/condition.ts'
-import { StageId } from '../record/ids.ts'
+import type { Link } from '../record/entities/work.ts'
+import { type LinkId, type ProjectId, StageId } from '../record/ids.ts'
 import { Hours } from '../record/scalars.ts'
 import { all, must } from '../record/table.ts'
 import { badInput } from './bad-input.ts'
 import { maySetUp, notPlanned } from './set-up.ts'
+
+/** A link of which nothing more is said than what it joins and its lags. */
+export const drawnLink = (
+  id: LinkId,
+  project: ProjectId,
+  asked: Pick<Link, 'from' | 'to' | 'leastLagHours' | 'greatestLagHours'>,
+): Link => ({
+  kind: 'link',
+  id,
+  project,
+  ...asked,
+  why: null,
+  safety: false,
+  curesAt: null,
+  removedAt: null,
+})
 
 /**
  * Makes `to` wait for `from`; lags in clock hours from the recorded end of `from`'s work.
@@ -45,15 +62,7 @@ export const linkDraw = defineCommand({
     const circle = circleThrough(links, from.id, to.id)
     if (circle !== null) wrong.push({ ...plain(to.id), rule: 'circle', stages: circle })
     if (wrong.length > 0) return refusal(...wrong)
-    return changes({
-      kind: 'link',
-      id: ctx.newId('lnk'),
-      project: record.id,
-      from: from.id,
-      to: to.id,
-      leastLagHours,
-      greatestLagHours,
-      removedAt: null,
-    })
+    const asked = { from: from.id, to: to.id, leastLagHours, greatestLagHours }
+    return changes(drawnLink(ctx.newId('lnk'), record.id, asked))
   },
 })

@@ -39,6 +39,7 @@ const conceded = {
   rule: 'check',
   entity: oil.id,
   reason: 'Within the maker’s own limit.',
+  file: null,
   needs: [engineShop, lead],
   parties: [engineShop, lead],
   person: anId('psn', 'ada'),

@@ -2,13 +2,33 @@ import * as z from 'zod/mini'
 import { managesLead } from '../record/actor.ts'
 import { changes, defineCommand, refusal } from '../record/command.ts'
 import { wrongInput, wrongState } from '../record/condition.ts'
-import { PartyId } from '../record/ids.ts'
-import { Line } from '../record/scalars.ts'
+import type { Assembly } from '../record/entities/things.ts'
+import { type AssemblyId, PartyId, type ProjectId } from '../record/ids.ts'
+import { type Instant, Line } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
 import { assemblyNameConditions } from './assembly-name.ts'
 
 /** Pieces of a lot, or one. */
 export const Pieces = z.int().check(z.minimum(1), z.maximum(100_000))
+
+/** One piece, off the car, in the custody of that party. */
+export const newAssembly = (
+  id: AssemblyId,
+  project: ProjectId,
+  name: string,
+  custodian: PartyId,
+  since: Instant,
+): Assembly => ({
+  kind: 'assembly',
+  id,
+  project,
+  name,
+  pieces: 1,
+  custodian,
+  since,
+  host: null,
+  holdsFuel: false,
+})
 
 /** Puts an assembly in the record, in the custody of a party. Refuses a name that another one has. */
 export const assemblyAdd = defineCommand({
@@ -23,15 +43,8 @@ export const assemblyAdd = defineCommand({
       return refusal(wrongInput(custodian.id, 'custodian', 'somebody who works on the car'))
     const same = assemblyNameConditions(record, input.name, null)
     if (same.length > 0) return refusal(...same)
-    return changes({
-      kind: 'assembly',
-      id: ctx.newId('asm'),
-      project: record.id,
-      name: input.name,
-      pieces: input.pieces ?? 1,
-      custodian: custodian.id,
-      since: ctx.happenedAt,
-      host: null,
-    })
+    const { name, pieces = 1 } = input
+    const assembly = newAssembly(ctx.newId('asm'), record.id, name, custodian.id, ctx.happenedAt)
+    return changes({ ...assembly, pieces })
   },
 })

@@ -44,6 +44,7 @@ export const conditionConcede = defineCommand({
       rule,
       entity,
       reason,
+      file: null,
       needs: whoConcedes(record, stage),
       parties: [party],
       person,

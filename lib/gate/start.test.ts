@@ -355,6 +355,7 @@ describe('a concession', () => {
     rule: 'least-lag',
     entity: link.id,
     reason: 'Nothing leans on it.',
+    file: null,
     needs: [lead, trimShop],
     parties: [lead, trimShop],
     person: anId('psn', 'ada'),

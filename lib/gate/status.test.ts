@@ -96,6 +96,7 @@ describe('the card of a stage', () => {
       rule: 'least-lag',
       entity: link.id,
       reason: 'Touch dry, nothing leans on it.',
+      file: null,
       needs: [lead],
       parties: [lead],
       person: anId('psn', 'ada'),

@@ -9,6 +9,7 @@ import {
 } from '../record/project-record.ts'
 import type { Instant } from '../record/scalars.ts'
 import type { JournalEntry } from './journal-entry.ts'
+import { withLaterFields } from './later-fields.ts'
 import { joinParts } from './parts.ts'
 
 /** A project's record, made again from its journal: with the parts that this reader has. */
@@ -27,5 +28,5 @@ export function upTo(entries: readonly JournalEntry[], moment: Instant): readonl
 
 const stepOf = (entry: JournalEntry) => ({
   version: entry.sequence,
-  entities: joinParts(entry.parts).entities,
+  entities: joinParts(entry.parts).entities.map(withLaterFields),
 })

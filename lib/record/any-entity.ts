@@ -32,6 +32,16 @@ const tables: {
   slot: (record) => record.slots,
   note: (record) => record.notes,
   told: (record) => record.told,
+  reading: (record) => record.readings,
+  airReading: (record) => record.airReadings,
+  metalReading: (record) => record.metalReadings,
+  step: (record) => record.steps,
+  coat: (record) => record.coats,
+  film: (record) => record.films,
+  colour: (record) => record.colours,
+  tinter: (record) => record.tinters,
+  inDate: (record) => record.inDates,
+  milestone: (record) => record.milestones,
 }
 
 /** Tells whether entities of that kind lie in a project. */

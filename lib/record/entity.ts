@@ -1,4 +1,6 @@
 import * as z from 'zod/mini'
+import { Coat, Colour, Film, Tinter } from './entities/coating.ts'
+import { AirReading, MetalReading, Reading, Step } from './entities/evidence.ts'
 import {
   ChangeLine,
   ChangeOrder,
@@ -7,6 +9,7 @@ import {
   EstimateLine,
 } from './entities/money.ts'
 import { Bay, Membership, Participant, Party, Project, Shop } from './entities/people.ts'
+import { InDate, Milestone } from './entities/standing.ts'
 import {
   Assembly,
   Handover,
@@ -44,6 +47,16 @@ export const entitySchemas = {
   slot: Slot,
   note: Note,
   told: Told,
+  reading: Reading,
+  airReading: AirReading,
+  metalReading: MetalReading,
+  step: Step,
+  coat: Coat,
+  film: Film,
+  colour: Colour,
+  tinter: Tinter,
+  inDate: InDate,
+  milestone: Milestone,
   shop: Shop,
   membership: Membership,
   bay: Bay,
@@ -80,6 +93,16 @@ export const Entity = z.discriminatedUnion('kind', [
   Slot,
   Note,
   Told,
+  Reading,
+  AirReading,
+  MetalReading,
+  Step,
+  Coat,
+  Film,
+  Colour,
+  Tinter,
+  InDate,
+  Milestone,
   Shop,
   Membership,
   Bay,

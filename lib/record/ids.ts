@@ -49,6 +49,26 @@ export const ConcessionId = id('con').brand<'ConcessionId'>()
 export type ConcessionId = z.infer<typeof ConcessionId>
 export const AskId = id('ask').brand<'AskId'>()
 export type AskId = z.infer<typeof AskId>
+export const ReadingId = id('rdg').brand<'ReadingId'>()
+export type ReadingId = z.infer<typeof ReadingId>
+export const AirReadingId = id('air').brand<'AirReadingId'>()
+export type AirReadingId = z.infer<typeof AirReadingId>
+export const MetalReadingId = id('mtl').brand<'MetalReadingId'>()
+export type MetalReadingId = z.infer<typeof MetalReadingId>
+export const StepId = id('stp').brand<'StepId'>()
+export type StepId = z.infer<typeof StepId>
+export const CoatId = id('cot').brand<'CoatId'>()
+export type CoatId = z.infer<typeof CoatId>
+export const FilmId = id('flm').brand<'FilmId'>()
+export type FilmId = z.infer<typeof FilmId>
+export const ColourId = id('clr').brand<'ColourId'>()
+export type ColourId = z.infer<typeof ColourId>
+export const TinterId = id('tnt').brand<'TinterId'>()
+export type TinterId = z.infer<typeof TinterId>
+export const InDateId = id('ind').brand<'InDateId'>()
+export type InDateId = z.infer<typeof InDateId>
+export const MilestoneId = id('mst').brand<'MilestoneId'>()
+export type MilestoneId = z.infer<typeof MilestoneId>
 export const ToldId = id('tld').brand<'ToldId'>()
 export type ToldId = z.infer<typeof ToldId>
 export const ShopId = id('shp').brand<'ShopId'>()
@@ -91,6 +111,16 @@ export const idSchemas = {
   con: ConcessionId,
   ask: AskId,
   tld: ToldId,
+  rdg: ReadingId,
+  air: AirReadingId,
+  mtl: MetalReadingId,
+  stp: StepId,
+  cot: CoatId,
+  flm: FilmId,
+  clr: ColourId,
+  tnt: TinterId,
+  ind: InDateId,
+  mst: MilestoneId,
   shp: ShopId,
   mbr: MembershipId,
   bay: BayId,

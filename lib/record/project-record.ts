@@ -34,6 +34,16 @@ export interface ProjectRecord {
   readonly slots: TableOf<'slot'>
   readonly notes: TableOf<'note'>
   readonly told: TableOf<'told'>
+  readonly readings: TableOf<'reading'>
+  readonly airReadings: TableOf<'airReading'>
+  readonly metalReadings: TableOf<'metalReading'>
+  readonly steps: TableOf<'step'>
+  readonly coats: TableOf<'coat'>
+  readonly films: TableOf<'film'>
+  readonly colours: TableOf<'colour'>
+  readonly tinters: TableOf<'tinter'>
+  readonly inDates: TableOf<'inDate'>
+  readonly milestones: TableOf<'milestone'>
 }
 
 /** Everything of one shop over all its projects; `slots` are those at its own bays. */
@@ -76,6 +86,16 @@ export function emptyProjectRecord(id: ProjectId): ProjectRecord {
     slots: emptyTable(),
     notes: emptyTable(),
     told: emptyTable(),
+    readings: emptyTable(),
+    airReadings: emptyTable(),
+    metalReadings: emptyTable(),
+    steps: emptyTable(),
+    coats: emptyTable(),
+    films: emptyTable(),
+    colours: emptyTable(),
+    tinters: emptyTable(),
+    inDates: emptyTable(),
+    milestones: emptyTable(),
   }
 }
 
@@ -133,6 +153,16 @@ export function projectAfter(record: ProjectRecord, step: Step): ProjectRecord {
     slots: merge(record.slots, 'slot', step),
     notes: merge(record.notes, 'note', step),
     told: merge(record.told, 'told', step),
+    readings: merge(record.readings, 'reading', step),
+    airReadings: merge(record.airReadings, 'airReading', step),
+    metalReadings: merge(record.metalReadings, 'metalReading', step),
+    steps: merge(record.steps, 'step', step),
+    coats: merge(record.coats, 'coat', step),
+    films: merge(record.films, 'film', step),
+    colours: merge(record.colours, 'colour', step),
+    tinters: merge(record.tinters, 'tinter', step),
+    inDates: merge(record.inDates, 'inDate', step),
+    milestones: merge(record.milestones, 'milestone', step),
   }
 }
 

@@ -27,6 +27,16 @@ const openWindows = tableView('openWindow')
 const slots = tableView('slot')
 const notes = tableView('note')
 const told = tableView('told')
+const readings = tableView('reading')
+const airReadings = tableView('airReading')
+const metalReadings = tableView('metalReading')
+const steps = tableView('step')
+const coats = tableView('coat')
+const films = tableView('film')
+const colours = tableView('colour')
+const tinters = tableView('tinter')
+const inDates = tableView('inDate')
+const milestones = tableView('milestone')
 
 const views = new WeakMap<ProjectRecord, Map<string, ProjectRecord>>()
 
@@ -70,6 +80,16 @@ function make(record: ProjectRecord, view: View): ProjectRecord {
     slots: slots(viewer, record.slots),
     notes: notes(viewer, record.notes),
     told: told(viewer, record.told),
+    readings: readings(viewer, record.readings),
+    airReadings: airReadings(viewer, record.airReadings),
+    metalReadings: metalReadings(viewer, record.metalReadings),
+    steps: steps(viewer, record.steps),
+    coats: coats(viewer, record.coats),
+    films: films(viewer, record.films),
+    colours: colours(viewer, record.colours),
+    tinters: tinters(viewer, record.tinters),
+    inDates: inDates(viewer, record.inDates),
+    milestones: milestones(viewer, record.milestones),
   }
   const versions = new Map<string, number>()
   for (const { id } of entitiesOf(seen)) {

@@ -84,6 +84,7 @@ export const record = aRecord(
     rule: 'part',
     entity: own('prt'),
     reason: 'It is in the van.',
+    file: null,
     needs: [engineShop, lead],
     parties: [engineShop],
     person: hand,

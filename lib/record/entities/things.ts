@@ -28,6 +28,8 @@ export const Assembly = z.object({
   custodian: PartyId,
   since: Instant,
   host: z.nullable(AssemblyId),
+  /** It holds fuel: no hot work while it is on. */
+  holdsFuel: z.boolean(),
 })
 export type Assembly = Readonly<z.infer<typeof Assembly>>
 

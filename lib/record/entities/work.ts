@@ -16,6 +16,32 @@ import {
   StageId,
 } from '../ids.ts'
 import { Hours, Instant, Line, OptionalText, Sha256, Text } from '../scalars.ts'
+import { CoatKind } from './coating.ts'
+import { DatedThing } from './standing.ts'
+
+/** What can hurt somebody or spoil the work at a stage. */
+export const Hazard = z.enum([
+  'isocyanate',
+  'dust',
+  'solvent',
+  'hot work',
+  'lifting',
+  'springs',
+  'fuel',
+  'battery',
+  'brakes',
+  'coolant',
+  'rotating parts',
+  'high pressure',
+  'chemicals',
+  'asbestos',
+  'lead',
+  'cutting',
+  'crushing',
+  'structure',
+  'road',
+])
+export type Hazard = z.infer<typeof Hazard>
 
 /** The stored states of a stage (DESIGN §4); *ready*, *waiting* and *held* are computed. */
 export const StageState = z.enum([
@@ -56,6 +82,26 @@ export const Stage = z.object({
   hoursMost: z.nullable(Hours),
   safety: z.boolean(),
   caution: z.nullable(Text),
+  /** What its precautions are against; they are ticked before it starts, anew after a reopening. */
+  hazards: z.array(Hazard),
+  precautionsAt: z.nullable(Instant),
+  precautionsBy: z.nullable(PersonId),
+  /** Air and surface are read before it starts, no longer ago than this, in minutes; null where no such reading is asked. */
+  airAgeMost: z.nullable(z.number().check(z.positive())),
+  /** The least margin of the surface over the dew point, and the limits of the sheet: °C, % and °C. */
+  dewMarginLeast: z.nullable(z.number()),
+  humidityMost: z.nullable(z.number()),
+  surfaceLeast: z.nullable(z.number()),
+  surfaceMost: z.nullable(z.number()),
+  /** What must be in date while it is worked on. */
+  inDate: z.array(DatedThing),
+  /** What it lays on each of its assemblies, and whether it keys what lies there. */
+  lays: z.nullable(CoatKind),
+  keys: z.boolean(),
+  /** How many hands it takes, the trade that does it, and which stage of a library it was made from. */
+  people: z.int().check(z.minimum(1)),
+  trade: z.nullable(Line),
+  madeFrom: z.nullable(Line),
   changeOrder: z.nullable(ChangeOrderId),
   decision: z.nullable(DecisionId),
   handoverTo: z.nullable(PartyId),
@@ -86,12 +132,17 @@ export const Link = z.object({
   to: StageId,
   leastLagHours: Hours,
   greatestLagHours: z.nullable(Hours),
+  why: z.nullable(Line),
+  /** Its least lag can't be conceded. */
+  safety: z.boolean(),
+  /** The metal temperature in °C for which its lags are given; a colder log lengthens the least lag. Null where it isn't a cure. */
+  curesAt: z.nullable(z.number()),
   removedAt: z.nullable(Instant),
 })
 export type Link = Readonly<z.infer<typeof Link>>
 
-/** What a check wants: a figure, a picture, a tick or a paper. */
-export const CheckType = z.enum(['reading', 'photo', 'tick', 'document'])
+/** What a check wants: a figure, a picture, a tick, a paper or a name. */
+export const CheckType = z.enum(['reading', 'photo', 'tick', 'document', 'signature'])
 export type CheckType = z.infer<typeof CheckType>
 
 /** Evidence that a stage needs. A reading out of limits is kept; a corrected one keeps the first. Limits are inclusive. */
@@ -106,6 +157,16 @@ export const Check = z.object({
   unit: z.nullable(Line),
   least: z.nullable(z.number()),
   greatest: z.nullable(z.number()),
+  /** Names of the points at which it is read; none where it is one figure. */
+  points: z.array(Line),
+  /** What the limits are: typical of the trade, the maker's, or agreed; null where there are none. */
+  basis: z.nullable(z.enum(['typical', 'maker', 'agreed'])),
+  /** Where the limits are from: a sheet, a book, a standard. */
+  limitSource: z.nullable(Line),
+  /** It holds its stage until limits with their source are entered. */
+  limitWanted: z.boolean(),
+  /** The instrument is named with each reading, and its calibration must be in date. */
+  needsInstrument: z.boolean(),
   state: z.enum(['missing', 'passed', 'out of limits']),
   value: z.nullable(z.number()),
   firstValue: z.nullable(z.number()),
@@ -146,6 +207,8 @@ export const Hold = z.object({
   setAt: Instant,
   invitedAt: z.nullable(Instant),
   visitAt: z.nullable(Instant),
+  /** Working days between an invitation and the visit; a witness who is silent past them holds nothing up. */
+  noticeDays: z.int().check(z.minimum(0), z.maximum(60)),
   clearedAt: z.nullable(Instant),
   clearedBy: z.nullable(PersonId),
   remark: z.nullable(OptionalText),
@@ -162,6 +225,8 @@ export const Concession = z.object({
   rule: Line,
   entity: EntityId,
   reason: Text,
+  /** The data sheet that it stands on, where the rule asks for one. */
+  file: z.nullable(Sha256),
   needs: z.array(PartyId),
   parties: z.array(PartyId),
   person: PersonId,

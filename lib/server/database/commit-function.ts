@@ -17,7 +17,7 @@ export const SQLSTATE = {
 /** The channel on which a commit tells the other nodes. */
 export const CHANNEL = 'fettleyard_commit'
 
-/** Postgres takes no more arguments in a call than these; a field needs two. */
+/** Fields of one call: Postgres takes no more than 100 arguments, and a field needs two. */
 const MOST_FIELDS = 49
 
 interface Column {
@@ -47,7 +47,6 @@ async function columnsIn(client: pg.ClientBase): Promise<Columns> {
   for (const kind of kinds()) {
     const columns = rows.filter(({ table }) => table === tableOf[kind])
     if (columns.length === 0) throw new Error(`There is no table ${tableOf[kind]} for ${kind}.`)
-    if (columns.length > MOST_FIELDS) throw new Error(`${tableOf[kind]} has too many columns.`)
     found.set(kind, columns)
   }
   return found
@@ -73,6 +72,8 @@ function sameRecord(columns: readonly Column[]): string {
 function fromJson({ name, type }: Column): string {
   const key = `'${name}'`
   if (type === 'text[]') return `array(select jsonb_array_elements_text(r -> ${key}))`
+  if (type === 'double precision[]')
+    return `array(select jsonb_array_elements_text(r -> ${key})::double precision)`
   return type === 'text' ? `r ->> ${key}` : `(r ->> ${key})::${type}`
 }
 
@@ -181,8 +182,17 @@ function selectOf(kind: Kind, columns: readonly Column[], owner: string, version
     .map((column) => `'${column.name}', ${asField(column)}`)
   const made = version === 'shopVersion' ? `0` : `t."made"`
   return `select '${kind}'::text as kind, t.${quoted(version)} as version, ${made} as made, t."id",
-    json_build_object('kind', '${kind}', ${fields.join(', ')}) as entity
+    ${objectOf([`'kind', '${kind}'`, ...fields])} as entity
     from ${quoted(tableOf[kind])} t where t.${quoted(owner)} = $1 and t.${quoted(version)} > $2`
+}
+
+/** A JSON object of fields, each a name and a value; in pieces where one call can't take them all. */
+function objectOf(fields: readonly string[]): string {
+  if (fields.length <= MOST_FIELDS) return `json_build_object(${fields.join(', ')})`
+  const pieces: string[] = []
+  for (let from = 0; from < fields.length; from += MOST_FIELDS)
+    pieces.push(`jsonb_build_object(${fields.slice(from, from + MOST_FIELDS).join(', ')})`)
+  return `(${pieces.join(' || ')})::json`
 }
 
 function selectsOf(kind: Kind, columns: readonly Column[]): string[] {

@@ -127,6 +127,8 @@ function evidenceOf(check: Check, reader: Reader): string {
       return counted(check.files.length, 'document', 'documents', reader.locale)
     case 'tick':
       return 'Ticked'
+    case 'signature':
+      return 'Signed'
   }
 }
 
@@ -135,6 +137,7 @@ const needed = {
   photo: 'A photo is needed',
   tick: 'A tick is needed',
   document: 'A document is needed',
+  signature: 'A signature is needed',
 } as const
 
 const limitsLine = (check: Check, reader: Reader): string => {

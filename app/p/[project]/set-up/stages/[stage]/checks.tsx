@@ -17,6 +17,7 @@ const types: { readonly [T in CheckType]: string } = {
   photo: 'A photo',
   tick: 'A tick',
   document: 'A document',
+  signature: 'A signature',
 }
 
 /** A limit as it is typed: any number, or empty. Undefined where it is neither. */

@@ -1,0 +1,32 @@
+import type { Entity, EntityByKind, Kind } from '../record/entity.ts'
+
+/** Fields that a kind has now and had not when the oldest entries were written, with what stood in their place. */
+const later: { readonly [K in Kind]?: Partial<EntityByKind[K]> } = {
+  stage: {
+    hazards: [],
+    precautionsAt: null,
+    precautionsBy: null,
+    airAgeMost: null,
+    dewMarginLeast: null,
+    humidityMost: null,
+    surfaceLeast: null,
+    surfaceMost: null,
+    inDate: [],
+    lays: null,
+    keys: false,
+    people: 1,
+    trade: null,
+    madeFrom: null,
+  },
+  link: { why: null, safety: false, curesAt: null },
+  check: { points: [], basis: null, limitSource: null, limitWanted: false, needsInstrument: false },
+  concession: { file: null },
+  hold: { noticeDays: 2 },
+  assembly: { holdsFuel: false },
+}
+
+/** An entity of an older entry with the fields that its kind has since got; entries themselves are never changed. */
+export const withLaterFields = <E extends Entity>(entity: E): E => ({
+  ...later[entity.kind],
+  ...entity,
+})

@@ -1,4 +1,5 @@
 import type { ProjectId, ShopId } from '../record/ids.ts'
+import { withLaterFields } from '../record/later-fields.ts'
 import {
   emptyProjectRecord,
   emptyShopRecord,
@@ -9,7 +10,6 @@ import {
 } from '../record/project-record.ts'
 import type { Instant } from '../record/scalars.ts'
 import type { JournalEntry } from './journal-entry.ts'
-import { withLaterFields } from './later-fields.ts'
 import { joinParts } from './parts.ts'
 
 /** A project's record, made again from its journal: with the parts that this reader has. */

@@ -1,4 +1,5 @@
 import type { PersonId } from '../../record/ids.ts'
+import { withLaterFields } from '../../record/later-fields.ts'
 import type { KeptView, PhoneStore } from './phone-store.ts'
 
 /** How many projects and shops a phone keeps: those that were seen last. */
@@ -38,7 +39,13 @@ async function withDaySheet(
 
 /** Everything that this phone keeps for a person, what was seen last first. */
 export const keptFor = async (phone: PhoneStore, person: PersonId): Promise<readonly KeptView[]> =>
-  (await phone.getAllFromIndex('views', 'lately', ofPerson(person))).toReversed()
+  (await phone.getAllFromIndex('views', 'lately', ofPerson(person))).toReversed().map(ofToday)
+
+/** A view that an older program kept, as this one reads it. */
+const ofToday = (kept: KeptView): KeptView =>
+  kept.kind === 'shop'
+    ? kept
+    : { ...kept, view: { ...kept.view, entities: kept.view.entities.map(withLaterFields) } }
 
 /** Forgets a record, or all of them. */
 export const forgetViews = (phone: PhoneStore, record?: string): Promise<void> =>

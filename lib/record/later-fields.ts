@@ -1,6 +1,6 @@
-import type { Entity, EntityByKind, Kind } from '../record/entity.ts'
+import type { Entity, EntityByKind, Kind } from './entity.ts'
 
-/** Fields that a kind has now and had not when the oldest entries were written, with what stood in their place. */
+/** Fields that a kind has now and had not when the oldest entries and kept views were written, with what stood in their place. */
 const later: { readonly [K in Kind]?: Partial<EntityByKind[K]> } = {
   stage: {
     hazards: [],
@@ -25,7 +25,7 @@ const later: { readonly [K in Kind]?: Partial<EntityByKind[K]> } = {
   assembly: { holdsFuel: false },
 }
 
-/** An entity of an older entry with the fields that its kind has since got; entries themselves are never changed. */
+/** An entity as an older program wrote it, with the fields that its kind has since got. A journal's entries themselves are never changed. */
 export const withLaterFields = <E extends Entity>(entity: E): E => ({
   ...later[entity.kind],
   ...entity,

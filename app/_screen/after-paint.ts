@@ -12,7 +12,7 @@ export const painted: Promise<void> =
         const soon = () => {
           // A tab in the background paints nothing, and gets no frames.
           if (document.hidden) done()
-          else requestAnimationFrame(() => requestAnimationFrame(() => done()))
+          else onFirstPaint(done)
         }
         if (document.readyState === 'complete') soon()
         else addEventListener('load', soon, { once: true })
@@ -20,6 +20,18 @@ export const painted: Promise<void> =
           addEventListener(touch, () => done(), { once: true, capture: true })
         setTimeout(done, LONGEST_MS)
       })
+
+/** Calls back once the first content is on the screen; two frames on where the browser doesn't say when that was. */
+function onFirstPaint(done: () => void): void {
+  if (!PerformanceObserver.supportedEntryTypes.includes('paint'))
+    return void requestAnimationFrame(() => requestAnimationFrame(done))
+  const seen = new PerformanceObserver((entries) => {
+    if (entries.getEntriesByName('first-contentful-paint').length === 0) return
+    seen.disconnect()
+    done()
+  })
+  seen.observe({ type: 'paint', buffered: true })
+}
 
 /** How often a piece of the program is asked for while there is a network, and the wait between in ms. */
 const TRIES = 4

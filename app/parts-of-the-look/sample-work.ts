@@ -1,44 +1,16 @@
+import { missingCheck } from '@/lib/build-order/check-add.ts'
+import { plannedStage } from '@/lib/build-order/stage-fields.ts'
+import { CheckId, PartyId, ProjectId, StageId } from '@/lib/record/ids.ts'
+
 // Stages, checks and signatures of the sample, as they would come over the wire; sample.ts reads them.
 
-const PROJECT = 'prj_sample'
+const PROJECT = ProjectId.parse('prj_sample')
 const began = '2027-02-09T08:05:00.000Z'
 
 const stage = (id: string, number: number, name: string, more: object) => ({
-  kind: 'stage',
-  id,
-  project: PROJECT,
-  number,
-  name,
-  group: null,
-  party: 'pty_engines',
+  ...plannedStage(StageId.parse(id), PROJECT, number, name, PartyId.parse('pty_engines')),
   assemblies: ['asm_engine'],
-  host: null,
-  fits: [],
-  removes: [],
-  needsFitted: [],
-  needsOff: [],
-  needsBay: false,
-  exclusive: true,
-  hoursLeast: null,
   hoursLikely: 7,
-  hoursMost: null,
-  safety: false,
-  caution: null,
-  changeOrder: null,
-  decision: null,
-  handoverTo: null,
-  countersigns: [],
-  state: 'planned',
-  startedAt: null,
-  startedBy: null,
-  workedBy: [],
-  pausedAt: null,
-  endedAt: null,
-  endedBy: null,
-  signedOffAt: null,
-  reported: null,
-  doubt: null,
-  removedAt: null,
   ...more,
 })
 const inWork = {
@@ -49,24 +21,15 @@ const inWork = {
 }
 
 const check = (id: string, position: number, name: string, more: object) => ({
-  kind: 'check',
-  id,
-  project: PROJECT,
-  stage: 'stg_ready',
-  position,
-  type: 'reading',
-  name,
-  unit: 'bar',
-  least: null,
-  greatest: null,
-  state: 'missing',
-  value: null,
-  firstValue: null,
-  text: null,
-  files: [],
-  by: null,
-  at: null,
-  removedAt: null,
+  ...missingCheck(CheckId.parse(id), PROJECT, {
+    stage: StageId.parse('stg_ready'),
+    position,
+    type: 'reading',
+    name,
+    unit: 'bar',
+    least: null,
+    greatest: null,
+  }),
   ...more,
 })
 const read = { by: 'psn_jory', at: '2027-02-10T15:12:00.000Z' }
@@ -131,6 +94,7 @@ export const work: readonly unknown[] = [
     rule: 'check',
     entity: 'chk_flywheel',
     reason: 'Within the clutch maker’s 0.13.',
+    file: null,
     needs: ['pty_engines', 'pty_lead'],
     parties: ['pty_engines', 'pty_lead'],
     person: 'psn_mara',

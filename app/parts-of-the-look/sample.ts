@@ -32,6 +32,7 @@ const assembly = (id: string, name: string, custodian: string, pieces = 1) => ({
   custodian,
   since,
   host: null,
+  holdsFuel: false,
 })
 
 const entities = z.array(Entity).parse([

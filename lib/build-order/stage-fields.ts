@@ -102,7 +102,8 @@ export const plannedStage = (
   removedAt: null,
 })
 
-const or = <T>(given: T | undefined, kept: T): T => (given === undefined ? kept : given)
+/** What is said, or else what was kept. */
+export const or = <T>(given: T | undefined, kept: T): T => (given === undefined ? kept : given)
 
 /** The stage with what the input says of it. */
 export const describedStage = (stage: Stage, input: StageInput): Stage => ({

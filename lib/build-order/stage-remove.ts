@@ -7,11 +7,8 @@ import { StageId } from '../record/ids.ts'
 import { Text } from '../record/scalars.ts'
 import { all, must } from '../record/table.ts'
 import { notOpen } from './hold-state.ts'
+import { handedOn } from './links-handed-on.ts'
 import { notPlanned } from './set-up.ts'
-
-/** The shorter of two windows, where null is none. */
-const shorter = (a: number | null, b: number | null): number | null =>
-  a === null ? b : b === null ? a : Math.min(a, b)
 
 /**
  * Takes a planned stage out of the build order, with a reason. What it waited for is handed on, lags and all, to what
@@ -50,21 +47,13 @@ export const stageRemove = defineCommand({
     if (wrong.length > 0) return refusal(...wrong)
 
     const links = all(record.links).filter((link) => link.removedAt === null)
-    const before = links.filter((link) => link.to === stage.id)
-    const after = links.filter((link) => link.from === stage.id)
-    const handedOn = before.flatMap((first) =>
-      after.map((second): Link => {
-        const direct = links.find((link) => link.from === first.from && link.to === second.to)
-        return direct === undefined
-          ? { ...first, id: ctx.newId('lnk'), to: second.to }
-          : {
-              ...direct,
-              leastLagHours: Math.max(direct.leastLagHours, first.leastLagHours),
-              greatestLagHours: shorter(direct.greatestLagHours, first.greatestLagHours),
-            }
-      }),
+    const gone = links
+      .filter((link) => link.to === stage.id || link.from === stage.id)
+      .map((link): Link => ({ ...link, removedAt: ctx.happenedAt }))
+    return changes(
+      { ...stage, removedAt: ctx.happenedAt },
+      ...gone,
+      ...handedOn(links, stage.id, ctx.newId),
     )
-    const gone = [...before, ...after].map((link): Link => ({ ...link, removedAt: ctx.happenedAt }))
-    return changes({ ...stage, removedAt: ctx.happenedAt }, ...gone, ...handedOn)
   },
 })

@@ -11,6 +11,7 @@ import { holdRemove } from '../build-order/hold-remove.ts'
 import { holdSet } from '../build-order/hold-set.ts'
 import { holdTakeBack } from '../build-order/hold-take-back.ts'
 import { holdWaive } from '../build-order/hold-waive.ts'
+import { linkDescribe } from '../build-order/link-describe.ts'
 import { linkDraw } from '../build-order/link-draw.ts'
 import { linkRemove } from '../build-order/link-remove.ts'
 import { noteWithdraw } from '../build-order/note-withdraw.ts'
@@ -21,14 +22,22 @@ import { stageCorrectEnd } from '../build-order/stage-correct-end.ts'
 import { stageCountersign } from '../build-order/stage-countersign.ts'
 import { stageDescribe } from '../build-order/stage-describe.ts'
 import { stageEnd } from '../build-order/stage-end.ts'
+import { stageGive } from '../build-order/stage-give.ts'
+import { stageMerge } from '../build-order/stage-merge.ts'
+import { stageMove } from '../build-order/stage-move.ts'
 import { stagePause } from '../build-order/stage-pause.ts'
 import { stageRemove } from '../build-order/stage-remove.ts'
 import { stageReopen } from '../build-order/stage-reopen.ts'
 import { stageReportDone } from '../build-order/stage-report-done.ts'
 import { stageResume } from '../build-order/stage-resume.ts'
 import { stageSignOff } from '../build-order/stage-sign-off.ts'
+import { stageSplit } from '../build-order/stage-split.ts'
 import { stageStart } from '../build-order/stage-start.ts'
 import { stageTakeBack } from '../build-order/stage-take-back.ts'
+import { stepAdd } from '../build-order/step-add.ts'
+import { stepDescribe } from '../build-order/step-describe.ts'
+import { stepRemove } from '../build-order/step-remove.ts'
+import { stepTick } from '../build-order/step-tick.ts'
 import { assemblyAdd } from '../custody/assembly-add.ts'
 import { assemblyDescribe } from '../custody/assembly-describe.ts'
 import { assemblyFit } from '../custody/assembly-fit.ts'
@@ -97,6 +106,15 @@ export const projectCommands = {
   'participant.add': participantAdd,
   'participant.remove': participantRemove,
   'stage.remove': stageRemove,
+  'stage.split': stageSplit,
+  'stage.merge': stageMerge,
+  'stage.move': stageMove,
+  'stage.give': stageGive,
+  'link.describe': linkDescribe,
+  'step.add': stepAdd,
+  'step.describe': stepDescribe,
+  'step.remove': stepRemove,
+  'step.tick': stepTick,
   'stage.describe': stageDescribe,
   'stage.add': stageAdd,
   'note.write': noteWrite,

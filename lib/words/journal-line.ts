@@ -44,6 +44,7 @@ const stage =
     const on =
       first(left, 'check')?.stage ??
       first(left, 'hold')?.stage ??
+      first(left, 'step')?.stage ??
       first(left, 'signOff')?.stage ??
       first(left, 'concession')?.stage ??
       first(left, 'ask')?.stage ??
@@ -156,6 +157,23 @@ const phrases: { readonly [Name in CommandName]: Phrase } = {
   'stage.add': stage('added'),
   'stage.describe': stage('described anew'),
   'stage.remove': stage('removed'),
+  'stage.split': stage('split', ' in two'),
+  'stage.merge': stage('put another stage into'),
+  'stage.move': just('moved a stage within the build order'),
+  'stage.give': (left) => {
+    const given = first(left, 'stage')
+    return given === undefined
+      ? 'gave a stage to another party'
+      : `gave ${stageName(given.id, left.record)} to ${partyName(given.party, left.record)}`
+  },
+  'link.describe': link('changed the link'),
+  'step.add': stage('added a step to'),
+  'step.describe': stage('changed a step of'),
+  'step.remove': stage('took a step off'),
+  'step.tick': (left) => {
+    const step = first(left, 'step')
+    return stage(step?.tickedAt === null ? 'took back a tick on' : 'ticked a step of')(left)
+  },
   'link.draw': link('drew the link'),
   'link.remove': link('removed the link'),
   'check.add': check('added check'),

@@ -1,3 +1,4 @@
+import { newStep } from '../../lib/build-order/step-add.ts'
 import type { CommandName } from '../../lib/record/command-names.ts'
 import type { Json } from '../../lib/record/condition.ts'
 import { Minor } from '../../lib/record/scalars.ts'
@@ -70,6 +71,13 @@ export const record = aRecord(
   [stage, ofLead, signedOff, working],
   aLink({ id: own('lnk'), from: stage.id, to: signedOff.id }),
   aCheck({ id: own('chk'), stage: stage.id }),
+  newStep(own('stp'), project, {
+    stage: stage.id,
+    position: 1,
+    text: 'Count the bolts',
+    tools: [],
+    caution: null,
+  }),
   [
     aHold({ id: own('hld'), stage: stage.id, point: 'witness' }),
     aHold({ id: anId('hld', 'shop'), stage: stage.id, party: engineShop }),
@@ -210,6 +218,15 @@ export const inputs: { readonly [Name in CommandName]: Input } = {
   'stage.add': { name: 'Bore', party: engineShop },
   'stage.describe': { ...onStage, name: 'Bore', safety: true },
   'stage.remove': { ...onStage, ...because },
+  'stage.split': { ...onStage, first: 'Bore', second: 'Hone' },
+  'stage.merge': { ...onStage, other: working.id, name: 'Bore and hone' },
+  'stage.move': { ...onStage, after: [ofLead.id], before: [] },
+  'stage.give': { ...onStage, party: trimShop, ...because },
+  'link.describe': { link: own('lnk'), leastLagHours: 2 },
+  'step.add': { ...onStage, text: 'Count the bolts' },
+  'step.describe': { step: own('stp'), text: 'Count the nuts' },
+  'step.remove': { step: own('stp') },
+  'step.tick': { step: own('stp'), done: true },
   'link.draw': { from: stage.id, to: working.id },
   'link.remove': { link: own('lnk'), ...because },
   'check.add': { ...onStage, type: 'tick', name: 'Clean' },

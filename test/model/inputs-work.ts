@@ -102,6 +102,15 @@ export const workInputs: Inputs<
   | 'stage.add'
   | 'stage.describe'
   | 'stage.remove'
+  | 'stage.split'
+  | 'stage.merge'
+  | 'stage.move'
+  | 'stage.give'
+  | 'link.describe'
+  | 'step.add'
+  | 'step.describe'
+  | 'step.remove'
+  | 'step.tick'
   | 'link.draw'
   | 'link.remove'
   | 'check.add'
@@ -145,6 +154,60 @@ export const workInputs: Inputs<
     return { stage: stage.id, ...perhaps(scene, 20, { party }), ...Object.fromEntries(said) }
   },
   'stage.remove': onStage(['planned'], () => reason),
+  'stage.split': onStage(['planned'], (scene, stage) => ({
+    first: scene.dice.chance(50) ? stage.name : aName(scene, 'First of it'),
+    second: aName(scene, 'Second of it'),
+    ...perhaps(scene, 30, { hours: scene.dice.below(6) }),
+    checks: scene.dice.some(
+      all(scene.record.checks)
+        .filter((check) => check.stage === stage.id)
+        .map(({ id }) => id),
+      2,
+    ),
+  })),
+  'stage.merge': (scene) => {
+    const pair = aPair(scene)
+    return pair && { stage: pair[0].id, other: pair[1].id, name: aName(scene, 'Both') }
+  },
+  'stage.move': (scene) => {
+    const pair = aPair(scene)
+    const third = aStage(scene, 'planned')
+    if (pair === undefined || third === undefined) return undefined
+    const before = scene.dice.chance(40) ? [pair[1].id] : []
+    return { stage: third.id, after: [pair[0].id], before }
+  },
+  'stage.give': onStage(['planned', 'paused', 'reopened'], (scene, stage) => ({
+    party: aShopParty(scene)?.id ?? stage.party,
+    ...reason,
+  })),
+  'link.describe': (scene) => {
+    const link = oneOf(scene, scene.record.links, ({ removedAt }) => removedAt === null)
+    const least = scene.dice.of([0, 2, 30]) ?? 0
+    return (
+      link && {
+        link: link.id,
+        leastLagHours: least,
+        ...perhaps(scene, 20, { greatestLagHours: least + scene.dice.below(100) - 2 }),
+        ...perhaps(scene, 20, { why: 'cure', safety: scene.dice.chance(50) }),
+      }
+    )
+  },
+  'step.add': onStage(['planned', 'in work'], () => ({
+    text: 'Count the bolts.',
+    tools: ['Tray'],
+  })),
+  'step.describe': (scene) => {
+    const step = oneOf(scene, scene.record.steps, ({ removedAt }) => removedAt === null)
+    return step && { step: step.id, text: 'Count them twice.', place: 1 + scene.dice.below(3) }
+  },
+  'step.remove': (scene) => {
+    const step = oneOf(scene, scene.record.steps, ({ removedAt }) => removedAt === null)
+    return step && { step: step.id }
+  },
+  'step.tick': (scene) => {
+    const step = oneOf(scene, scene.record.steps, ({ removedAt }) => removedAt === null)
+    return step && { step: step.id, done: scene.dice.chance(80) }
+  },
   'link.draw': (scene) => {
     const pair = aPair(scene)
     if (pair === undefined) return undefined

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto'
-import { projectCommands, shopCommands } from '../lib/command/registry.ts'
+import { projectCommands } from '../lib/command/registry.ts'
+import { shopCommands } from '../lib/command/set-up-commands.ts'
 import { newKey } from '../lib/live/new-key.ts'
 import type { Applied, Command, Context } from '../lib/record/command.ts'
 import type { CommandName } from '../lib/record/command-names.ts'

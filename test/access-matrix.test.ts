@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { projectCommands, shopCommands } from '../lib/command/registry.ts'
+import { projectCommands } from '../lib/command/registry.ts'
+import { shopCommands } from '../lib/command/set-up-commands.ts'
 import type { Actor, Role } from '../lib/record/actor.ts'
 import type { Applied } from '../lib/record/command.ts'
 import { idsFrom } from '../lib/record/ids.ts'

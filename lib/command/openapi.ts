@@ -2,7 +2,8 @@ import * as z from 'zod/mini'
 import type { CommandName } from '../record/command-names.ts'
 import { Entity } from '../record/entity.ts'
 import { CODE_HEADER, PERSON_HEADER } from './person-header.ts'
-import { projectCommands, shopCommands } from './registry.ts'
+import { projectCommands } from './registry.ts'
+import { shopCommands } from './set-up-commands.ts'
 
 interface Described {
   readonly name: CommandName

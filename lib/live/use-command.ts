@@ -97,6 +97,17 @@ function pressedBy(who: Pressing | 'own', item: Unsent | null): Unsent | null {
   return { ...item, device, person, personName }
 }
 
+/** What is wrong with an input, before it is sent; where its rules can't be had the server tells. */
+async function issuesOf(
+  live: Live,
+  name: CommandName,
+  input: Json,
+): Promise<readonly InputIssue[]> {
+  const outbox = await live.outbox.load()
+  await outbox?.fetchCommand(name).catch(() => undefined)
+  return outbox?.issuesOf(name, input) ?? []
+}
+
 /** The entities that a press left, as they are now. */
 const madeBy = (changed: readonly Changed[]): readonly Entity[] =>
   changed.flatMap(({ entities }) => entities)
@@ -167,6 +178,7 @@ export function useCommand(
           again.no?.status !== 422 &&
           sameInput(again.request.input, request.input)
         const { key, happenedAt } = same ? again.request : request
+        await outbox.fetchCommand(request.name)
         const item = pressedBy(who, outbox.itemOf({ ...request, key, happenedAt }, where))
         if (item === null) return null
         if (who !== 'own' && who.code !== null) putCode(key, who.code)
@@ -217,7 +229,7 @@ export function useCommand(
       }
       setState({ ...idle, waiting: true })
       // By the same schema as on the server, which looks again; without the rules it alone does.
-      const issues = (await live.outbox.load())?.issuesOf(name, input) ?? []
+      const issues = await issuesOf(live, name, input)
       const { outcome, listed }: Came =
         issues.length > 0
           ? { outcome: { status: 400, issues, message: 'Nothing was changed.' }, listed: false }

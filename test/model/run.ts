@@ -1,4 +1,4 @@
-import { shopCommands } from '../../lib/command/registry.ts'
+import { shopCommands } from '../../lib/command/set-up-commands.ts'
 import type { Actor } from '../../lib/record/actor.ts'
 import type { Instant } from '../../lib/record/scalars.ts'
 import { actorsIn, actorsInBook, guestFor } from './cast.ts'

@@ -1,4 +1,5 @@
-import { projectCommands, shopCommands } from '../../lib/command/registry.ts'
+import { projectCommands } from '../../lib/command/registry.ts'
+import { shopCommands } from '../../lib/command/set-up-commands.ts'
 import { canonicalJson } from '../../lib/record/canonical-json.ts'
 import type { Condition } from '../../lib/record/condition.ts'
 import type { ChangeOrder } from '../../lib/record/entities/money.ts'

@@ -1,5 +1,6 @@
 import { isDeepStrictEqual } from 'node:util'
-import { projectCommands, shopCommands } from '../../lib/command/registry.ts'
+import { projectCommands } from '../../lib/command/registry.ts'
+import { shopCommands } from '../../lib/command/set-up-commands.ts'
 import { makeEntry } from '../../lib/journal/entry.ts'
 import { BEFORE_FIRST, type JournalEntry, RecordId } from '../../lib/journal/journal-entry.ts'
 import type { Actor } from '../../lib/record/actor.ts'

@@ -23,6 +23,8 @@ export interface Sent {
 export interface Outbox {
   readonly view: () => OutboxView
   readonly subscribe: (listener: () => void) => () => void
+  /** Lays what waits over the records anew, and tells whoever listens. */
+  readonly show: () => void
   /** Keeps a press, then sends it. @throws where the phone has no room for it */
   readonly press: (item: Unsent) => Promise<Sent>
   /** Sends a refused one again, with what was changed in it; `again` is what it is now. */
@@ -257,6 +259,7 @@ export function openOutbox(parts: OutboxParts): Outbox {
 
   return {
     view: () => view,
+    show,
     subscribe(listener) {
       listeners.add(listener)
       return () => listeners.delete(listener)

@@ -1,6 +1,5 @@
-import { projectCommands, shopCommands } from '../../command/registry.ts'
 import type { Actor, View } from '../../record/actor.ts'
-import type { Applied, Context, ProjectCommand, ShopCommand } from '../../record/command.ts'
+import type { Applied, Context } from '../../record/command.ts'
 import type { Entity } from '../../record/entity.ts'
 import { CommandKey, idsFrom, NOBODY, type PersonId, type ShopId } from '../../record/ids.ts'
 import {
@@ -14,6 +13,7 @@ import { isSeen, seeAs } from '../../see/see.ts'
 import { viewerOf } from '../../see/viewer.ts'
 import type { ProjectState } from '../project-state.ts'
 import type { ShopState } from '../shop-state.ts'
+import { projectCommandHere, shopCommandHere } from './commands-here.ts'
 import type { Queued } from './unsent-store.ts'
 
 /** A press that isn't in the record yet. */
@@ -31,9 +31,6 @@ export interface Overlaid<State> {
 
 /** The shop book that this phone holds, for what a project's command asks of it. */
 export type BookOf = (shop: ShopId) => ShopRecord | undefined
-
-const onProject: ReadonlyMap<string, ProjectCommand> = new Map(Object.entries(projectCommands))
-const onShop: ReadonlyMap<string, ShopCommand> = new Map(Object.entries(shopCommands))
 
 /** Of what was pressed on a record that the server has not answered, or whose answer has not come into it. */
 const openOn = (pressed: readonly Pressed[], record: string, version: number): readonly Queued[] =>
@@ -85,7 +82,7 @@ export function projectOverlaid(
   let { record } = base
   const { party, role } = base.view
   for (const item of openOn(pressed, record.id, record.version)) {
-    const command = onProject.get(item.request.name)
+    const command = projectCommandHere(item.request.name)
     if (command === undefined || !isOf(item, base.person)) continue
     const entities = guessed(() => {
       const shops = new Map<ShopId, ShopRecord>()
@@ -110,7 +107,7 @@ export function shopOverlaid(base: ShopState, pressed: readonly Pressed[]): Over
   const unsent = new Set<string>()
   let { book } = base
   for (const item of openOn(pressed, book.id, book.version)) {
-    const command = onShop.get(item.request.name)
+    const command = shopCommandHere(item.request.name)
     if (command === undefined || !isOf(item, base.person)) continue
     const actor: Actor = {
       person: item.person,
@@ -138,7 +135,7 @@ export function filesNamed(
 ): Queued['files'] {
   if (project === null) return []
   try {
-    return onProject.get(request.name)?.needs(request.input, project.record).files ?? []
+    return projectCommandHere(request.name)?.needs(request.input, project.record).files ?? []
   } catch {
     // Which shop books it needs can't be told here; then the server asks for the files.
     return []
@@ -153,7 +150,7 @@ export function lanesOf(
 ): readonly string[] {
   if (project === null) return [home]
   try {
-    const needs = onProject.get(request.name)?.needs(request.input, project.record)
+    const needs = projectCommandHere(request.name)?.needs(request.input, project.record)
     return [...new Set([home, ...(needs?.shops ?? [])])]
   } catch {
     return [home]

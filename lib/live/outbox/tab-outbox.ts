@@ -8,6 +8,7 @@ import { phoneIsOf, phonePerson } from '../phone/whose-phone.ts'
 import { shopKey } from '../record-keys.ts'
 import { hasCode, takeCode } from '../shop-phone/codes.ts'
 import type { ShopState } from '../shop-state.ts'
+import { fetchCommand, isHere } from './commands-here.ts'
 import { itemOf } from './item-of.ts'
 import { type Outbox, openOutbox } from './outbox.ts'
 import { outboxChannel } from './outbox-channel.ts'
@@ -24,6 +25,7 @@ const LAST_HERE = 'fettleyard-last-here'
 export interface TabOutbox extends Outbox {
   readonly itemOf: typeof itemOf
   readonly issuesOf: typeof inputIssues
+  readonly fetchCommand: typeof fetchCommand
 }
 
 /**
@@ -45,7 +47,7 @@ export async function openTabOutbox(live: Live): Promise<TabOutbox> {
     here: whoIsHere,
     take: live.take,
     isAway: () => !navigator.onLine || live.connection.link() === 'away',
-    lastHere: { get: lastHere, set: isHere },
+    lastHere: { get: lastHere, set: nowHere },
     askToBeCalled: () => void askToBeCalled(),
     overlay: {
       project: (base, pressed) => projectOverlaid(base, pressed, bookOf),
@@ -53,8 +55,16 @@ export async function openTabOutbox(live: Live): Promise<TabOutbox> {
     },
     chance: Math.random,
   })
+  /** What waits is laid over the records once its rules are here; until then it is only counted. */
+  const fetchRules = () => {
+    const missing = outbox.view().items.find(({ request }) => !isHere(request.name))
+    if (missing !== undefined) fetchCommand(missing.request.name).then(outbox.show, () => undefined)
+  }
   const stops = [
-    outbox.subscribe(() => showCount(unsentOf(outbox.view()).mine.length)),
+    outbox.subscribe(() => {
+      showCount(unsentOf(outbox.view()).mine.length)
+      fetchRules()
+    }),
     live.connection.subscribe(() => {
       if (live.connection.link() === 'live') outbox.wake()
     }),
@@ -68,6 +78,7 @@ export async function openTabOutbox(live: Live): Promise<TabOutbox> {
     ...outbox,
     itemOf,
     issuesOf: inputIssues,
+    fetchCommand,
     close() {
       for (const stop of stops) stop()
       outbox.close()
@@ -92,7 +103,7 @@ function lastHere(): Sender | null {
   return found.success ? found.data : phonePerson()
 }
 
-function isHere(sender: Sender): void {
+function nowHere(sender: Sender): void {
   localStorage.setItem(LAST_HERE, sender)
   const person = PersonId.safeParse(sender)
   if (person.success) phoneIsOf(person.data)

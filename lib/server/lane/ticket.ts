@@ -1,4 +1,5 @@
-import { projectCommands, shopCommands } from '../../command/registry.ts'
+import { projectCommands } from '../../command/registry.ts'
+import { shopCommands } from '../../command/set-up-commands.ts'
 import type { RecordId } from '../../journal/journal-entry.ts'
 import type { Actor } from '../../record/actor.ts'
 import type { Command } from '../../record/command.ts'

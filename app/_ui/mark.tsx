@@ -23,6 +23,7 @@ export type MarkName =
   | 'camera'
   | 'scan'
   | 'device'
+  | 'caution'
 
 /** A mark in the colour of its text. Words stand beside it; where they can't, `label` says them. */
 export function Mark({ name, label }: { readonly name: MarkName; readonly label?: string }) {

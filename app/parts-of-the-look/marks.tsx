@@ -32,6 +32,7 @@ const LESSER: readonly (readonly [MarkName, string])[] = [
   ['camera', 'Camera'],
   ['scan', 'Scan a tag'],
   ['device', 'The shop’s phone'],
+  ['caution', 'Caution'],
 ]
 
 /** Every mark: alone and big, and in its frame with its word. */

@@ -1,5 +1,6 @@
 'use client'
 import Link from 'next/link'
+import { Cautions } from '@/app/_ui/cautions.tsx'
 import { JournalMark } from '@/app/_ui/journal-mark.tsx'
 import { Card, Head, Notice, Stamp, Tag } from '@/app/_ui/paper.tsx'
 import { projectPath } from '@/app/_ui/paths.ts'
@@ -73,6 +74,7 @@ export function StageCard({ stage }: { readonly stage: Stage }) {
           </p>
         )}
         {stage.caution !== null && <Caution text={stage.caution} />}
+        <Cautions hazards={stage.hazards} />
         {stage.safety && (
           <p className="small">
             <b>Safety work.</b> Its conditions can’t be conceded. Brakes, steering, structure and

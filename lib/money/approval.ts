@@ -7,9 +7,9 @@ import type { ProjectRecord } from '../record/project-record.ts'
 import type { Minor } from '../record/scalars.ts'
 import { sha256Hex } from '../record/sha256.ts'
 import { must } from '../record/table.ts'
+import { taxOf } from '../record/tax.ts'
 import { standingConsentShown } from './standing-consent.ts'
 import { addSums, type Sum } from './sum.ts'
-import { taxOf } from './tax.ts'
 import {
   agreedPrice,
   billedBy,

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import { Line, type Minor, TaxRate } from '../record/scalars.ts'
-import { divideHalfAway, minorOf } from './tax.ts'
+import { divideHalfAway, minorOf } from '../record/tax.ts'
 
 /** Most that one line may come to, in minor units: so many lines still add up exactly. */
 const MOST = 100_000_000_000

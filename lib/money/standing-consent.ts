@@ -4,7 +4,7 @@ import type { ChangeOrder } from '../record/entities/money.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import type { Minor } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
-import { minorOf } from './tax.ts'
+import { minorOf } from '../record/tax.ts'
 import { billedBy, changeOrdersOf } from './totals.ts'
 
 /**

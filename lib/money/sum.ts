@@ -1,5 +1,5 @@
 import type { Minor, TaxRate } from '../record/scalars.ts'
-import { minorOf, taxOf } from './tax.ts'
+import { minorOf, taxOf } from '../record/tax.ts'
 
 /** A price before tax, its tax, and both together, in minor units. */
 export interface Sum {

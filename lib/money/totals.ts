@@ -4,8 +4,8 @@ import type { ChangeOrderId, PartyId } from '../record/ids.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import type { Minor } from '../record/scalars.ts'
 import { all, indexBy } from '../record/table.ts'
+import { divideHalfAway } from '../record/tax.ts'
 import { addSums, type Sum, sumOf } from './sum.ts'
-import { divideHalfAway } from './tax.ts'
 
 const linesByOrder = indexBy<ChangeLine>((line) =>
   line.removedAt === null ? [line.changeOrder] : [],

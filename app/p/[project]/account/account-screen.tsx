@@ -4,7 +4,6 @@ import type { ReactNode } from 'react'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { addSums, type Sum } from '@/lib/money/sum.ts'
-import { taxOf } from '@/lib/money/tax.ts'
 import {
   agreedPrice,
   billedBy,
@@ -16,6 +15,7 @@ import {
 } from '@/lib/money/totals.ts'
 import type { EstimateLine } from '@/lib/record/entities/money.ts'
 import type { Party } from '@/lib/record/entities/people.ts'
+import { taxOf } from '@/lib/record/tax.ts'
 import { money, perCent, taxRate } from '@/lib/words/money.ts'
 import { ConsentForm } from './consent-form.tsx'
 import { EstimateForm, WithdrawLine } from './estimate-form.tsx'

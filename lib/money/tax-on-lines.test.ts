@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { Minor, TaxRate } from '../record/scalars.ts'
+import { minorOf, taxOf } from '../record/tax.ts'
 import { sumOf } from './sum.ts'
-import { minorOf, taxOf } from './tax.ts'
 
 const tax = (net: number, rate: number) => taxOf(Minor.parse(net), TaxRate.parse(rate))
 const line = (net: number, rate: number) => ({

@@ -1,4 +1,4 @@
-import { Minor, type TaxRate } from '../record/scalars.ts'
+import { Minor, type TaxRate } from './scalars.ts'
 
 const abs = (value: bigint): bigint => (value < 0n ? -value : value)
 

@@ -9,8 +9,8 @@ const ROOT = fileURLToPath(new URL('../', import.meta.url))
 /** A folder of lib imports from itself and from folders with a lower number: never up, never across. */
 const LEVEL: Readonly<Record<string, number>> = {
   record: 1,
+  sums: 3,
   shop: 2,
-  sums: 2,
   custody: 2,
   parts: 2,
   money: 2,
@@ -34,11 +34,11 @@ const PURE = 6
 const PURE_PACKAGES: readonly RegExp[] = [
   /^zod\/mini$/,
   /^@noble\/hashes(\/|$)/,
-  // Decimal arithmetic of the bench sums and of units.
-  /^big\.js$/,
   // Text to cells, and the nearest name to a mistyped one.
   /^csv-parse\/browser\/esm\/sync$/,
   /^fastest-levenshtein$/,
+  // Decimal arithmetic.
+  /^big\.js$/,
 ]
 
 /** The one file of the server that pages may load. */

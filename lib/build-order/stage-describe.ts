@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { concessionsOfNewParty } from '../gate/concessions.ts'
 import { managesLead } from '../record/actor.ts'
 import { changes, defineCommand, refusal } from '../record/command.ts'
 import { type Condition, wrongState } from '../record/condition.ts'
@@ -71,6 +72,9 @@ export const stageDescribe = defineCommand({
       ...wrongInStage(record, described),
       ...stillBound(record, stage, described),
     ]
-    return wrong.length > 0 ? refusal(...wrong) : changes(described)
+    if (wrong.length > 0) return refusal(...wrong)
+    return described.party === stage.party
+      ? changes(described)
+      : changes(described, ...concessionsOfNewParty(record, described))
   },
 })

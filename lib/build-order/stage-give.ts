@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { concessionsOfNewParty } from '../gate/concessions.ts'
 import { slotsForStage } from '../gate/indexes.ts'
 import { managesLead } from '../record/actor.ts'
 import { changes, defineCommand, refusal } from '../record/command.ts'
@@ -12,7 +13,7 @@ import { notIn } from './stage-state.ts'
 
 /**
  * Gives a stage to another party, with a reason: planned, paused or reopened. Who worked on it so far stays on record. Custody isn't moved by
- * it: that takes a handover. Refuses while a slot is claimed for it by the party that had it.
+ * it: that takes a handover. What was conceded so far counts once the new party accepts it too. Refuses while a slot is claimed for it by the party that had it.
  */
 export const stageGive = defineCommand({
   name: 'stage.give',
@@ -43,6 +44,8 @@ export const stageGive = defineCommand({
       countersigns: stage.countersigns.filter((id) => id !== party.id),
     }
     wrong.push(...wrongInStage(record, given))
-    return wrong.length > 0 ? refusal(...wrong) : changes(given)
+    return wrong.length > 0
+      ? refusal(...wrong)
+      : changes(given, ...concessionsOfNewParty(record, given))
   },
 })

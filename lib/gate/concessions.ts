@@ -43,3 +43,10 @@ export function whoConcedes(record: ProjectRecord, stage: Stage): PartyId[] {
   const lead = leadOf(record)
   return lead === undefined || lead.id === stage.party ? [stage.party] : [stage.party, lead.id]
 }
+
+/** The concessions of a stage as they stand once another party has it: that party has to accept them too. */
+export const concessionsOfNewParty = (record: ProjectRecord, given: Stage): Concession[] =>
+  concessionsOf(record.concessions, given.id).map((concession) => ({
+    ...concession,
+    needs: whoConcedes(record, given),
+  }))

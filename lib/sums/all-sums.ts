@@ -1,9 +1,79 @@
+import { abrasive } from './abrasive.ts'
+import { cableDrop, cableSize, fuseSize } from './cable.ts'
+import { bearingClearance, ringGap } from './clearances.ts'
+import { compressionRatio, compressionSpread } from './compression.ts'
+import { conversion, fuelUse } from './conversion.ts'
+import { coolantFreeze, coolantTopUp } from './coolant.ts'
+import { cure } from './cure.ts'
+import { dewPointSum } from './dew-point.ts'
+import { filmByEightyTwenty, filmBySpots } from './film.ts'
+import { chargedHours, clocked, efficiency, threePoint } from './hours.ts'
+import { mixCorrection } from './mix-correction.ts'
+import { oilPressure } from './oil-pressure.ts'
+import { mixedSolids, paintQuantity, volumeRatio, wetFilm } from './paint.ts'
+import { cloth, flush, hides, panelGap } from './panels.ts'
+import {
+  brakeHydraulics,
+  coilSpring,
+  cornerWeights,
+  gearing,
+  masterChange,
+  speedometer,
+  toe,
+  wheelRate,
+} from './running-gear.ts'
 import type { Sum } from './sum.ts'
-import { wetFilm } from './wet-film.ts'
+import { splitSum, stagedInvoice, taxInclusive, taxLines } from './tax.ts'
+import { torqueAdapter, torqueAngle, torqueUnits } from './torque.ts'
 
-/** Every sum of the bench, by group as the shop works: paint first. A new sum is its file and a line here. */
-export const ALL_SUMS: readonly Sum[] = [wetFilm]
+/** Every sum of the bench, shelf by shelf. */
+export const allSums: readonly Sum[] = [
+  mixCorrection,
+  volumeRatio,
+  mixedSolids,
+  paintQuantity,
+  wetFilm,
+  dewPointSum,
+  cure,
+  filmBySpots,
+  filmByEightyTwenty,
+  abrasive,
+  compressionRatio,
+  compressionSpread,
+  ringGap,
+  bearingClearance,
+  oilPressure,
+  coolantFreeze,
+  coolantTopUp,
+  torqueUnits,
+  torqueAdapter,
+  torqueAngle,
+  cableDrop,
+  cableSize,
+  fuseSize,
+  gearing,
+  speedometer,
+  brakeHydraulics,
+  masterChange,
+  coilSpring,
+  wheelRate,
+  cornerWeights,
+  toe,
+  panelGap,
+  flush,
+  hides,
+  cloth,
+  taxLines,
+  taxInclusive,
+  splitSum,
+  stagedInvoice,
+  clocked,
+  chargedHours,
+  efficiency,
+  threePoint,
+  conversion,
+  fuelUse,
+]
 
-/** The sum of that name, or null. */
-export const sumNamed = (name: string): Sum | null =>
-  ALL_SUMS.find((sum) => sum.name === name) ?? null
+/** The sum of that name; undefined where there is none. */
+export const sumNamed = (name: string): Sum | undefined => allSums.find((sum) => sum.name === name)

@@ -1,19 +1,16 @@
-import Big from 'big.js'
+import { Big as makeBig } from 'big.js'
 
-/** Decimal arithmetic for sums: forty places where a division doesn't end, half away from zero where it is rounded. */
-export const Decimal = Big()
-Decimal.DP = 40
-Decimal.RM = Big.roundHalfUp
+/** Decimal numbers of our own settings: thirty places in a division, halves away from zero. */
+export const Decimal = makeBig()
+Decimal.DP = 30
+Decimal.RM = 1
+/** A decimal number. */
+export type Decimal = InstanceType<typeof Decimal>
 
-/** A decimal number of any length. */
-export type Decimal = Big
+/** A figure to so many places, halves away from zero: `2.675` to 2 is `2.68`, as it is written and not as it is stored. */
+export const toPlaces = (value: number, places: number): string =>
+  new Decimal(value).toFixed(places)
 
-/** The written figure at so many places, half away from zero; never `-0.0`. For showing: nothing is decided on it. */
-export function rounded(value: Big.BigSource, places: number): string {
-  const text = new Decimal(value).toFixed(places)
-  return /^-0(\.0*)?$/.test(text) ? text.slice(1) : text
-}
-
-/** The sum of decimal numbers; nought of none. */
-export const total = (values: readonly Big.BigSource[]): Decimal =>
-  values.reduce<Decimal>((sum, value) => sum.plus(value), new Decimal(0))
+/** The sum of figures as they are written: 0.1 and 0.2 are 0.3. */
+export const sumOf = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum.plus(value), new Decimal(0)).toNumber()

@@ -1,174 +1,125 @@
 import { Decimal } from './decimal.ts'
 
-/** What a unit measures; only units of one dimension convert. */
-export type Dimension =
+// Exact by definition where not marked. Sources: NIST SP 811 appendix B and the Weights and Measures Act 1985 (imperial gallon), both from
+// memory; every product is held against mathjs in units.test.ts.
+
+/** What a unit measures: only units of one kind convert into each other. */
+export type Quantity =
   | 'length'
-  | 'area'
-  | 'volume'
   | 'mass'
   | 'force'
   | 'pressure'
   | 'torque'
+  | 'volume'
+  | 'area'
+  | 'power'
   | 'temperature'
   | 'temperature difference'
   | 'speed'
-  | 'power'
-  | 'spring rate'
-  | 'density'
-  | 'time'
-  | 'angle'
-  | 'fuel use'
-  | 'share'
-  | 'number'
-  | 'spreading rate'
-  | 'current'
-  | 'voltage'
-  | 'resistance'
-  | 'turning speed'
 
-/** How a unit turns into its dimension's base: (value − less) × times ÷ per; an inverse one is times ÷ per ÷ value. */
-interface Way {
-  readonly of: Dimension
-  readonly times: string
-  readonly per?: string
-  readonly less?: string
-  readonly inverse?: true
+interface Unit {
+  readonly quantity: Quantity
+  /** How much of the base unit one is: m, kg, N, Pa, N·m, m³, m², W, °C, °C, m/s. */
+  readonly factor: Decimal
+  /** Where its zero lies in the base unit; only of temperatures. */
+  readonly zero: Decimal
 }
 
-// Exact by definition: inch, pound, gallon and standard gravity are defined numbers, the others products of them.
-// Source: BENCH of the trade after NIST SP 811 appendix B; the UK gallon after the Weights and Measures Act 1985.
-const WAYS = {
-  µm: { of: 'length', times: '0.001' },
-  thou: { of: 'length', times: '0.0254' },
-  mil: { of: 'length', times: '0.0254' },
-  mm: { of: 'length', times: '1' },
-  cm: { of: 'length', times: '10' },
-  m: { of: 'length', times: '1000' },
-  km: { of: 'length', times: '1000000' },
-  in: { of: 'length', times: '25.4' },
-  ft: { of: 'length', times: '304.8' },
-  mile: { of: 'length', times: '1609344' },
-  'mm²': { of: 'area', times: '1' },
-  'cm²': { of: 'area', times: '100' },
-  'm²': { of: 'area', times: '1000000' },
-  'sq in': { of: 'area', times: '645.16' },
-  'sq ft': { of: 'area', times: '92903.04' },
-  mL: { of: 'volume', times: '1' },
-  cc: { of: 'volume', times: '1' },
-  L: { of: 'volume', times: '1000' },
-  'cu in': { of: 'volume', times: '16.387064' },
-  'imp gal': { of: 'volume', times: '4546.09' },
-  'imp quart': { of: 'volume', times: '1136.5225' },
-  'imp pint': { of: 'volume', times: '568.26125' },
-  'imp fl oz': { of: 'volume', times: '28.4130625' },
-  'US gal': { of: 'volume', times: '3785.411784' },
-  'US quart': { of: 'volume', times: '946.352946' },
-  'US pint': { of: 'volume', times: '473.176473' },
-  'US fl oz': { of: 'volume', times: '29.5735295625' },
-  g: { of: 'mass', times: '1' },
-  kg: { of: 'mass', times: '1000' },
-  oz: { of: 'mass', times: '28.349523125' },
-  lb: { of: 'mass', times: '453.59237' },
-  N: { of: 'force', times: '1' },
-  kN: { of: 'force', times: '1000' },
-  lbf: { of: 'force', times: '4.4482216152605' },
-  kgf: { of: 'force', times: '9.80665' },
-  Pa: { of: 'pressure', times: '1' },
-  kPa: { of: 'pressure', times: '1000' },
-  MPa: { of: 'pressure', times: '1000000' },
-  bar: { of: 'pressure', times: '100000' },
-  psi: { of: 'pressure', times: '4.4482216152605', per: '0.00064516' },
-  'kgf/cm²': { of: 'pressure', times: '98066.5' },
-  N·m: { of: 'torque', times: '1' },
-  lbf·ft: { of: 'torque', times: '1.3558179483314004' },
-  lbf·in: { of: 'torque', times: '1.3558179483314004', per: '12' },
-  kgf·m: { of: 'torque', times: '9.80665' },
-  '°C': { of: 'temperature', times: '1' },
-  '°F': { of: 'temperature', less: '32', times: '5', per: '9' },
-  'Δ°C': { of: 'temperature difference', times: '1' },
-  'Δ°F': { of: 'temperature difference', times: '5', per: '9' },
-  'km/h': { of: 'speed', times: '1' },
-  mph: { of: 'speed', times: '1.609344' },
-  W: { of: 'power', times: '1' },
-  kW: { of: 'power', times: '1000' },
-  hp: { of: 'power', times: '745.69987158227022' },
-  'metric hp': { of: 'power', times: '735.49875' },
-  'N/mm': { of: 'spring rate', times: '1' },
-  'lbf/in': { of: 'spring rate', times: '4.4482216152605', per: '25.4' },
-  'g/mL': { of: 'density', times: '1' },
-  'kg/L': { of: 'density', times: '1' },
-  'kg/m³': { of: 'density', times: '0.001' },
-  s: { of: 'time', times: '1' },
-  min: { of: 'time', times: '60' },
-  h: { of: 'time', times: '3600' },
-  d: { of: 'time', times: '86400' },
-  '°': { of: 'angle', times: '1' },
-  '′': { of: 'angle', times: '1', per: '60' },
-  'L/100 km': { of: 'fuel use', times: '1' },
-  'mpg imp': { of: 'fuel use', times: '454.609', per: '1.609344', inverse: true },
-  'mpg US': { of: 'fuel use', times: '378.5411784', per: '1.609344', inverse: true },
-  '%': { of: 'share', times: '1' },
-  '': { of: 'number', times: '1' },
-  'm²/L': { of: 'spreading rate', times: '1' },
-  A: { of: 'current', times: '1' },
-  V: { of: 'voltage', times: '1' },
-  Ω: { of: 'resistance', times: '1' },
-  rpm: { of: 'turning speed', times: '1' },
-} satisfies Readonly<Record<string, Way>>
+const pound = new Decimal('0.45359237')
+const gravity = new Decimal('9.80665')
+const inch = new Decimal('0.0254')
+const foot = new Decimal('0.3048')
+const poundForce = pound.times(gravity)
+const gallon = new Decimal('0.00454609')
+const usGallon = new Decimal('0.003785411784')
+const nought = new Decimal(0)
+const fifth = new Decimal(5).div(9)
 
-/** A unit that the sums know; `''` is a bare number, `Δ°C` a difference of temperatures. */
-export type Unit = keyof typeof WAYS
+const of = (quantity: Quantity, factor: Decimal | string, zero: Decimal = nought): Unit => ({
+  quantity,
+  factor: new Decimal(factor),
+  zero,
+})
 
-/** Each unit, in the order of the table. */
-export const UNITS: readonly Unit[] = Object.keys(WAYS).filter(isUnit)
+/** Every unit by the sign that it is written with. A bare gallon, pint, ton or hp isn't one: they differ by country. */
+export const units = {
+  mm: of('length', '0.001'),
+  cm: of('length', '0.01'),
+  m: of('length', '1'),
+  km: of('length', '1000'),
+  µm: of('length', '0.000001'),
+  thou: of('length', inch.div(1000)),
+  mil: of('length', inch.div(1000)),
+  in: of('length', inch),
+  ft: of('length', foot),
+  mile: of('length', '1609.344'),
+  g: of('mass', '0.001'),
+  kg: of('mass', '1'),
+  oz: of('mass', pound.div(16)),
+  lb: of('mass', pound),
+  N: of('force', '1'),
+  kN: of('force', '1000'),
+  lbf: of('force', poundForce),
+  kgf: of('force', gravity),
+  Pa: of('pressure', '1'),
+  kPa: of('pressure', '1000'),
+  MPa: of('pressure', '1000000'),
+  bar: of('pressure', '100000'),
+  mbar: of('pressure', '100'),
+  psi: of('pressure', poundForce.div(inch.times(inch))),
+  'kgf/cm²': of('pressure', '98066.5'),
+  N·m: of('torque', '1'),
+  lbf·ft: of('torque', poundForce.times(foot)),
+  lbf·in: of('torque', poundForce.times(inch)),
+  kgf·m: of('torque', gravity),
+  mL: of('volume', '0.000001'),
+  cc: of('volume', '0.000001'),
+  L: of('volume', '0.001'),
+  'cu in': of('volume', inch.times(inch).times(inch)),
+  'imp gal': of('volume', gallon),
+  'imp qt': of('volume', gallon.div(4)),
+  'imp pt': of('volume', gallon.div(8)),
+  'imp fl oz': of('volume', gallon.div(160)),
+  'US gal': of('volume', usGallon),
+  'US qt': of('volume', usGallon.div(4)),
+  'US pt': of('volume', usGallon.div(8)),
+  'US fl oz': of('volume', usGallon.div(128)),
+  'mm²': of('area', '0.000001'),
+  'm²': of('area', '1'),
+  'sq ft': of('area', foot.times(foot)),
+  W: of('power', '1'),
+  kW: of('power', '1000'),
+  hp: of('power', poundForce.times(foot).times(550)),
+  'metric hp': of('power', gravity.times(75)),
+  '°C': of('temperature', '1'),
+  '°F': of('temperature', fifth, new Decimal(-160).div(9)),
+  K: of('temperature', '1', new Decimal('-273.15')),
+  '°C difference': of('temperature difference', '1'),
+  '°F difference': of('temperature difference', fifth),
+  'km/h': of('speed', new Decimal(1).div('3.6')),
+  mph: of('speed', '0.44704'),
+} as const satisfies { readonly [sign: string]: Unit }
 
-/** Whether a text names a unit exactly as it is written here. */
-export function isUnit(text: string): text is Unit {
-  return Object.hasOwn(WAYS, text)
-}
+/** The sign of a unit. */
+export type UnitSign = keyof typeof units
 
-/** What a unit measures. */
-export const dimensionOf = (unit: Unit): Dimension => WAYS[unit].of
+/** Tells whether there is a unit of that sign. */
+export const isUnit = (sign: string): sign is UnitSign => sign in units
 
-/** All units that measure the same, the unit itself among them. */
-export const unitsLike = (unit: Unit): readonly Unit[] =>
-  UNITS.filter((other) => dimensionOf(other) === dimensionOf(unit))
-
-/** A unit as it is printed: a difference of temperatures in plain degrees. */
-export const unitShown = (unit: Unit): string => unit.replace('Δ', '')
+/** Signs of the units that measure what that one does, itself among them. */
+export const unitsLike = (sign: UnitSign): readonly UnitSign[] =>
+  Object.keys(units)
+    .filter(isUnit)
+    .filter((other) => units[other].quantity === units[sign].quantity)
 
 /**
- * The same quantity in another unit, by exact factors, rounded nowhere but to the nearest number a computer holds.
- * @throws RangeError where the two don't measure the same
+ * A figure in another unit of the same quantity, by exact factors and one rounding at the end.
+ * @throws Error where the two measure different things: whoever calls has asked `unitsLike`
  */
-export function convert(value: number, from: Unit, to: Unit): number {
-  return from === to ? value : converted(value, from, to).toNumber()
+export function convert(value: number, from: UnitSign, to: UnitSign): number {
+  const [a, b]: readonly Unit[] = [units[from], units[to]]
+  if (a === undefined || b === undefined || a.quantity !== b.quantity)
+    throw new Error(`${from} and ${to} measure different things.`)
+  if (from === to) return value
+  return new Decimal(value).times(a.factor).plus(a.zero).minus(b.zero).div(b.factor).toNumber()
 }
-
-/** As `convert`, kept to forty places. */
-export function converted(value: Decimal | number, from: Unit, to: Unit): Decimal {
-  const here: Way = WAYS[from]
-  const there: Way = WAYS[to]
-  if (here.of !== there.of)
-    throw new RangeError(`${from} measures ${here.of}, ${to} ${there.of}: they don't convert`)
-  const given = new Decimal(value)
-  if (from === to) return given
-  if (here.inverse || there.inverse) return outOfBase(intoBase(given, here), there)
-  // One division at the end: a factor that doesn't end (5/9, psi) then costs no place.
-  return given
-    .minus(here.less ?? 0)
-    .times(here.times)
-    .times(there.per ?? 1)
-    .div(new Decimal(here.per ?? 1).times(there.times))
-    .plus(there.less ?? 0)
-}
-
-const intoBase = (value: Decimal, way: Way): Decimal =>
-  way.inverse
-    ? new Decimal(way.times).div(new Decimal(way.per ?? 1).times(value))
-    : value.times(way.times).div(way.per ?? 1)
-
-const outOfBase = (base: Decimal, way: Way): Decimal =>
-  way.inverse
-    ? new Decimal(way.times).div(new Decimal(way.per ?? 1).times(base))
-    : base.times(way.per ?? 1).div(way.times)

@@ -1,0 +1,192 @@
+import * as z from 'zod/mini'
+import { choice, measure } from './fields.ts'
+import { ask, defineSum, fault, figure, refuse, result } from './sum.ts'
+
+const density = (label: string) =>
+  measure(label, 'g/mL', {
+    least: 0.5,
+    greatest: 2.5,
+    help: 'From the data sheet. 1020 is kg/m³: write 1.02.',
+  })
+
+/** Mixing by volume ratio, weighed out: m = ρV. How density is measured: ISO 2811-1 (title from memory). */
+export const volumeRatio = defineSum({
+  name: 'volume-ratio',
+  title: 'A ratio by volume, weighed out',
+  group: 'paint',
+  formula:
+    't = percent ÷ 100 × (A + B), or × A; u = V ÷ (A + B + t); volumes u·A, u·B, u·t; grams = mL × density',
+  source:
+    'm = ρV; ISO 2811-1 for how density is measured (title from memory). The ratio is the data sheet’s.',
+  tolerance: '0.1 mL',
+  hazards: ['isocyanate', 'solvent'],
+  input: z.strictObject({
+    ratioBy: choice('The sheet gives the ratio', ['volume', 'weight'], {
+      volume: 'by volume',
+      weight: 'by weight',
+    }),
+    partsA: measure('Parts of paint', '', { above: 0, greatest: 100 }),
+    partsB: measure('Parts of hardener', '', { above: 0, greatest: 100 }),
+    thinner: measure('Thinner', '%', { least: 0, greatest: 100 }),
+    basis: choice(
+      'Per cent of',
+      ['paint', 'paint and hardener'],
+      { paint: 'the paint', 'paint and hardener': 'paint and hardener together' },
+      'The data sheet says which; the two differ by some 3 %.',
+    ),
+    volume: measure('Ready mix wanted', 'mL', { above: 0, greatest: 100_000 }),
+    densityA: density('Density of the paint'),
+    densityB: density('Density of the hardener'),
+    densityThinner: density('Density of the thinner'),
+  }),
+  reckon(input) {
+    const { partsA, partsB, thinner, volume } = input
+    if (input.ratioBy === 'weight')
+      return refuse(
+        fault(
+          'ratioBy',
+          'A ratio by weight is weighed as it stands: use the mix by its grams, not this sum.',
+        ),
+      )
+    const t = (thinner / 100) * (input.basis === 'paint' ? partsA : partsA + partsB)
+    const u = volume / (partsA + partsB + t)
+    const [a, b, c] = [u * partsA, u * partsB, u * t]
+    const grams = [a * input.densityA, b * input.densityB, c * input.densityThinner] as const
+    return result(
+      [
+        figure('paint mL', 'Paint', a, 'mL', 1),
+        figure('paint g', 'Paint', grams[0], 'g', 1),
+        figure('hardener mL', 'Hardener', b, 'mL', 1),
+        figure('hardener g', 'Hardener', grams[1], 'g', 1),
+        figure('thinner mL', 'Thinner', c, 'mL', 1),
+        figure('thinner g', 'Thinner', grams[2], 'g', 1),
+        figure('total g', 'On the scale at the end', grams[0] + grams[1] + grams[2], 'g', 1),
+      ],
+      {
+        working: [
+          `t = ${thinner} ÷ 100 × ${input.basis === 'paint' ? partsA : `(${partsA} + ${partsB})`} = ${t.toFixed(4)} parts`,
+          `u = ${volume} ÷ (${partsA} + ${partsB} + ${t.toFixed(4)}) = ${u.toFixed(3)} mL a part`,
+        ],
+      },
+    )
+  },
+})
+
+const solids = (label: string) =>
+  measure(label, '%', { above: 0, greatest: 100, help: 'Volume solids, from the data sheet.' })
+
+/** Volume solids of a mix as it is sprayed: ISO 3233-1 and ISO 23811 for how they are measured (titles from memory). */
+export const mixedSolids = defineSum({
+  name: 'mixed-solids',
+  title: 'Volume solids of the mix as sprayed',
+  group: 'paint',
+  formula: 'VS = (A × VS of A + B × VS of B) ÷ (A + B + thinner), in parts by volume',
+  source: 'A mean by volume. ISO 3233-1 and ISO 23811 for volume solids (titles from memory).',
+  tolerance: '0.01 %',
+  hazards: [],
+  input: z.strictObject({
+    partsA: measure('Parts of paint', '', { above: 0, greatest: 100 }),
+    partsB: measure('Parts of hardener', '', { least: 0, greatest: 100 }),
+    partsThinner: measure('Parts of thinner', '', { least: 0, greatest: 100 }),
+    solidsA: solids('Solids of the paint'),
+    solidsB: solids('Solids of the hardener'),
+  }),
+  reckon({ partsA, partsB, partsThinner, solidsA, solidsB }) {
+    const whole = partsA + partsB + partsThinner
+    const value = (partsA * solidsA + partsB * solidsB) / whole
+    return result([figure('solids', 'Solids of the mix', value, '%')], {
+      working: [
+        `(${partsA} × ${solidsA} + ${partsB} × ${solidsB}) ÷ ${whole} = ${value.toFixed(2)} %`,
+      ],
+    })
+  },
+})
+
+/**
+ * Litres for an area: rate = 10 × VS ÷ DFT m²/L, as printed in published coating tables and technical notes (read). Transfer efficiencies:
+ * from memory, common practice.
+ */
+export const paintQuantity = defineSum({
+  name: 'paint-quantity',
+  title: 'Paint for an area',
+  group: 'paint',
+  formula:
+    'rate = 10 × VS % ÷ dry film µm (m²/L); litres = area × coats ÷ rate ÷ transfer × (1 + waste)',
+  source:
+    'Spreading rate as printed in published coating tables and technical notes (read); ISO 23811 and ISO 3233-1 for volume solids (titles from memory).',
+  tolerance: '0.05 m²/L',
+  hazards: ['isocyanate', 'solvent'],
+  input: z.strictObject({
+    area: measure('Area', 'm²', { above: 0, greatest: 1000 }),
+    coats: measure('Coats', '', { least: 1, greatest: 50 }),
+    dryFilm: measure('Dry film of each coat', 'µm', { least: 1, greatest: 3000 }),
+    solids: solids('Volume solids as sprayed'),
+    transfer: measure('Transfer efficiency', '%', {
+      above: 0,
+      greatest: 100,
+      help: 'What lands on the panel: about 30 to 45 from a conventional gun, 65 and more from high volume, low pressure. Common practice.',
+    }),
+    waste: measure('Left in pot and lines', '%', { least: 0, greatest: 100 }),
+  }),
+  reckon({ area, coats, dryFilm, solids: vs, transfer, waste }) {
+    if (transfer <= 1)
+      return refuse(
+        ask(
+          'transfer',
+          `Transfer efficiency ${transfer}: is ${transfer} % meant, or ${transfer * 100} %?`,
+        ),
+      )
+    if (vs <= 1)
+      return refuse(ask('solids', `Volume solids ${vs}: is ${vs} % meant, or ${vs * 100} %?`))
+    const rate = (10 * vs) / dryFilm
+    const litres = ((area * coats) / rate / (transfer / 100)) * (1 + waste / 100)
+    return result(
+      [figure('rate', 'Spreading rate', rate, 'm²/L'), figure('litres', 'Needed', litres, 'L')],
+      {
+        working: [
+          `10 × ${vs} ÷ ${dryFilm} = ${rate.toFixed(2)} m²/L`,
+          `${area} × ${coats} ÷ ${rate.toFixed(2)} ÷ ${transfer / 100} × ${1 + waste / 100} = ${litres.toFixed(2)} L`,
+        ],
+        warnings: ['Rounded up to tins only as you order.'],
+      },
+    )
+  },
+})
+
+/** Wet film for a dry one and back: published technical notes (read); ISO 2808 for the wet-film comb (title from memory). */
+export const wetFilm = defineSum({
+  name: 'wet-film',
+  title: 'Wet film and dry film',
+  group: 'paint',
+  formula: 'wet = dry × (100 + thinner %) ÷ VS %; dry = wet × VS % ÷ (100 + thinner %)',
+  source:
+    'Published technical notes (read); ISO 2808 for how a wet film is measured (title from memory).',
+  tolerance: '0.5 µm',
+  hazards: ['solvent'],
+  input: z.strictObject({
+    dry: z.optional(measure('Dry film wanted', 'µm', { above: 0, greatest: 3000 })),
+    wet: z.optional(measure('Wet film read', 'µm', { above: 0, greatest: 6000 })),
+    solids: measure('Volume solids, unthinned', '%', { above: 0, greatest: 100 }),
+    thinner: measure('Thinned by volume of the paint', '%', {
+      least: 0,
+      greatest: 100,
+      help: '0 where the solids are those of the mix as sprayed.',
+    }),
+  }),
+  reckon({ dry, wet, solids: vs, thinner }) {
+    if (dry === undefined && wet === undefined)
+      return refuse(fault('dry', 'Give the dry film wanted, or the wet film read.'))
+    if (dry !== undefined && wet !== undefined)
+      return refuse(
+        ask('wet', 'Both films are given: which one is to be reckoned? Leave that one empty.'),
+      )
+    const share = (100 + thinner) / vs
+    return dry !== undefined
+      ? result([figure('wet', 'Wet film', dry * share, 'µm', 1)], {
+          working: [`${dry} × (100 + ${thinner}) ÷ ${vs} = ${(dry * share).toFixed(1)} µm`],
+        })
+      : result([figure('dry', 'Dry film', (wet ?? 0) / share, 'µm', 1)], {
+          working: [`${wet} × ${vs} ÷ (100 + ${thinner}) = ${((wet ?? 0) / share).toFixed(1)} µm`],
+        })
+  },
+})

@@ -1,0 +1,298 @@
+import { describe, expect, test } from 'vitest'
+import { allSums, sumNamed } from './all-sums.ts'
+import { fieldsOf } from './sum.ts'
+
+const faultsOf = (sum: string, input: object) => {
+  const answer = sumNamed(sum)?.work(input)
+  if (answer?.outcome !== 'refused') throw new Error(`It was worked: ${JSON.stringify(answer)}`)
+  return answer.faults
+}
+const steel = { metal: 'steel', gauge: 'magnetic' }
+const band = [66, 62, 71, 62, 49]
+const lines = {
+  bore: 83,
+  stroke: 83,
+  cylinders: 4,
+  chamber: 36,
+  gasketBore: 84,
+  gasket: 1,
+  deck: 0,
+  dome: 0,
+}
+const wrench = { torque: 80, unit: 'N·m', length: 400, adapter: 50, angle: 0, bolt: 'ordinary' }
+const cable = { amps: 8, length: 4, ways: 'wire', celsius: 20, system: 12 }
+const quantity = { area: 10, coats: 1, dryFilm: 50, solids: 50, transfer: 65, waste: 0 }
+
+const refused: readonly (readonly [
+  why: string,
+  sum: string,
+  input: object,
+  field: string,
+  ask: boolean,
+])[] = [
+  [
+    'a tinter that is not in the recipe',
+    'mix-correction',
+    {
+      recipe: [
+        { name: 'white', grams: 300, inCup: 300 },
+        { name: 'green', inCup: 0.5 },
+      ],
+    },
+    'recipe.1.grams',
+    false,
+  ],
+  [
+    'a recipe without its grams',
+    'mix-correction',
+    { recipe: [{ name: 'white' }] },
+    'recipe.0.grams',
+    false,
+  ],
+  [
+    'less than nothing in the cup',
+    'mix-correction',
+    { recipe: [{ name: 'white', grams: 300, inCup: -1 }] },
+    'recipe.0.inCup',
+    false,
+  ],
+  ['an empty recipe', 'mix-correction', { recipe: [] }, 'recipe', false],
+  [
+    'a running total that falls',
+    'mix-correction',
+    {
+      scale: 'running total',
+      recipe: [
+        { name: 'a', grams: 5, inCup: 9 },
+        { name: 'b', grams: 5, inCup: 4 },
+      ],
+    },
+    'recipe.1.inCup',
+    false,
+  ],
+  [
+    'thinner of nobody knows what',
+    'volume-ratio',
+    {
+      ratioBy: 'volume',
+      partsA: 2,
+      partsB: 1,
+      thinner: 10,
+      volume: 100,
+      densityA: 1,
+      densityB: 1,
+      densityThinner: 1,
+    },
+    'basis',
+    false,
+  ],
+  [
+    'a density in kg/m³',
+    'volume-ratio',
+    {
+      ratioBy: 'volume',
+      partsA: 2,
+      partsB: 1,
+      thinner: 10,
+      basis: 'paint',
+      volume: 100,
+      densityA: 1020,
+      densityB: 1,
+      densityThinner: 1,
+    },
+    'densityA',
+    false,
+  ],
+  [
+    'a ratio by weight',
+    'volume-ratio',
+    {
+      ratioBy: 'weight',
+      partsA: 2,
+      partsB: 1,
+      thinner: 10,
+      basis: 'paint',
+      volume: 100,
+      densityA: 1,
+      densityB: 1,
+      densityThinner: 1,
+    },
+    'ratioBy',
+    false,
+  ],
+  ['a transfer of 0.65', 'paint-quantity', { ...quantity, transfer: 0.65 }, 'transfer', true],
+  ['no solids', 'paint-quantity', { ...quantity, solids: 0 }, 'solids', false],
+  ['neither film', 'wet-film', { solids: 50, thinner: 0 }, 'dry', false],
+  ['no humidity at all', 'dew-point', { air: 20, humidity: 0 }, 'humidity', false],
+  ['a humidity of 0.6', 'dew-point', { air: 20, humidity: 0.6 }, 'humidity', true],
+  [
+    'a margin under 3 °C',
+    'dew-point',
+    { air: 20, humidity: 60, surface: 18, margin: 2.5 },
+    'margin',
+    false,
+  ],
+  [
+    'a margin of 5 °F, which is 2.8 °C',
+    'dew-point',
+    { degrees: '°F', air: 68, humidity: 60, surface: 66, margin: 5 },
+    'margin',
+    false,
+  ],
+  ['a blank reading', 'dew-point', { humidity: 60 }, 'air', false],
+  ['metal at 6 °C', 'cure', { hours: 16, reference: 20, metal: 6 }, 'metal', false],
+  [
+    'a nominal of 35 µm',
+    'film-80-20',
+    { nominal: 35, times: 3, ...steel, readings: band },
+    'nominal',
+    false,
+  ],
+  [
+    'a magnetic gauge on aluminium',
+    'film-80-20',
+    { nominal: 60, times: 3, metal: 'aluminium', gauge: 'magnetic', readings: band },
+    'gauge',
+    false,
+  ],
+  [
+    'too few spots',
+    'film-by-spots',
+    { least: 100, greatest: 150, ...steel, spots: [{ readings: [100, 101, 102] }] },
+    'spots',
+    false,
+  ],
+  ['400, of which series', 'abrasive', { grade: '400' }, 'grade', true],
+  ['a grade between grades', 'abrasive', { grade: 'P333' }, 'grade', false],
+  ['a bore of 3.27', 'compression-ratio', { ...lines, bore: 3.27 }, 'bore', true],
+  ['a dome that fills the chamber', 'compression-ratio', { ...lines, dome: 80 }, 'dome', false],
+  [
+    'a compression of 500 psi',
+    'compression-spread',
+    { unit: 'psi', readings: [150, 500], limit: '0.90' },
+    'readings.1',
+    true,
+  ],
+  ['no limit agreed', 'compression-spread', { unit: 'psi', readings: [150, 149] }, 'limit', false],
+  [
+    'millimetres typed as inches',
+    'ring-gap',
+    { unit: 'in', bore: 83, factor: 0.004 },
+    'bore',
+    true,
+  ],
+  [
+    'an adapter on an angle bolt',
+    'torque-adapter',
+    { ...wrench, bolt: 'tightened by angle' },
+    'bolt',
+    false,
+  ],
+  [
+    'a used stretch bolt',
+    'torque-adapter',
+    { ...wrench, bolt: 're-used stretch bolt' },
+    'bolt',
+    false,
+  ],
+  [
+    'an adapter folded beyond the grip',
+    'torque-adapter',
+    { ...wrench, adapter: 400, angle: 180 },
+    'adapter',
+    false,
+  ],
+  [
+    'a cold reading',
+    'oil-pressure',
+    { state: 'cold', unit: 'psi', pressure: 40, speed: 2000 },
+    'state',
+    false,
+  ],
+  [
+    '70 % glycol',
+    'coolant-freeze',
+    { kind: 'ethylene glycol', by: 'by volume', percent: 70 },
+    'percent',
+    false,
+  ],
+  [
+    'another glycol',
+    'coolant-freeze',
+    { kind: 'propylene glycol', by: 'by volume', percent: 50 },
+    'kind',
+    false,
+  ],
+  [
+    '50 % of nobody knows what',
+    'coolant-freeze',
+    { kind: 'ethylene glycol', percent: 50 },
+    'by',
+    false,
+  ],
+  ['a section that is not made', 'cable-drop', { ...cable, section: 3 }, 'section', false],
+  ['a drop that no cable keeps', 'cable-size', { ...cable, amps: 900, limit: 0.1 }, 'limit', false],
+  ['a cable nobody knows', 'fuse-size', { amps: 8, marking: 'blade' }, 'cable', false],
+  [
+    'an old tyre without an aspect',
+    'gearing',
+    { width: 165, rim: 15, axle: 4, gear: 1 },
+    'aspect',
+    true,
+  ],
+  ['0.30 of a degree', 'toe', { given: 'total', degrees: 0.3, diameter: 381 }, 'degrees', true],
+  ['toe of nobody knows what', 'toe', { mm: 2, diameter: 381 }, 'given', false],
+  [
+    'fewer points than the sheet',
+    'panel-gap',
+    { agreed: 4.5, tolerance: 0.5, taper: 1, points: 5, gauge: 'feeler', readings: [4, 4] },
+    'readings',
+    false,
+  ],
+  ['three decimals of money', 'tax-lines', { lines: [1.005], rate: 20 }, 'lines.0', false],
+  ['7.40 for a time', 'clocked-hours', { in: '7.40', out: '16:20', breaks: 0 }, 'in', true],
+  ['out before in', 'clocked-hours', { in: '16:00', out: '08:00', breaks: 0 }, 'out', false],
+  ['a day of 17 hours', 'clocked-hours', { in: '04:00', out: '22:00', breaks: 0 }, 'out', true],
+  [
+    'a piece wider than the cloth',
+    'cloth',
+    { pieces: 1, length: 100, width: 1500, roll: 1400, allowance: 0 },
+    'width',
+    false,
+  ],
+  ['a gallon of no country', 'convert', { value: 1, from: 'gallon', to: 'L' }, 'from', true],
+  ['psi in metres', 'convert', { value: 1, from: 'psi', to: 'm' }, 'to', false],
+  ['what is no number', 'convert', { value: Number.NaN, from: 'psi', to: 'bar' }, 'value', false],
+  ['a field that isn’t asked', 'wheel-rate', { rate: 20, motion: 0.6, angle: 3 }, 'angle', false],
+]
+
+test.each(refused)(
+  '%s is refused or asked about, by its field: %s',
+  (_, sum, input, field, ask) => {
+    const fault = faultsOf(sum, input).find((one) => one.field === field)
+    expect(fault).toMatchObject({ field, ask })
+    expect(fault?.message.length).toBeGreaterThan(10)
+  },
+)
+
+describe('every sum', () => {
+  test.each(allSums)(
+    '$name names each field that is missing, and takes no blank for zero',
+    (sum) => {
+      const needed = fieldsOf(sum).filter(({ optional }) => !optional)
+      const answer = sum.work({})
+      if (answer.outcome !== 'refused') throw new Error('It was worked from nothing.')
+      if (needed.length > 0)
+        expect(answer.faults.map(({ field }) => field).toSorted()).toEqual(
+          needed.map(({ name }) => name).toSorted(),
+        )
+    },
+  )
+
+  test.each(allSums)(
+    '$name says its formula and where it is from',
+    ({ formula, source, tolerance }) => {
+      for (const said of [formula, source, tolerance]) expect(said.length).toBeGreaterThan(3)
+    },
+  )
+})

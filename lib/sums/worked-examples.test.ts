@@ -1,0 +1,963 @@
+import { expect, test } from 'vitest'
+import { sumNamed } from './all-sums.ts'
+import { type Answer, shownFigure } from './sum.ts'
+
+// The worked examples of the trade's bench notes. Sources are beside each group: *published* was read in a public text; *reckoned* was worked
+// by an independent library; common practice has no source.
+
+interface Example {
+  readonly name: string
+  readonly sum: string
+  readonly input: object
+  readonly shows: { readonly [figure: string]: string }
+  readonly passes?: boolean
+}
+
+const recipeOf = (grams: object, cup: object) => ({
+  recipe: Object.entries(grams).map(([name, recipe]) => {
+    const poured = Object.entries(cup).find(([other]) => other === name)?.[1]
+    return { name, grams: recipe, ...(poured === undefined ? {} : { inCup: poured }) }
+  }),
+})
+const ivory = { white: 312.4, binder: 120, black: 4.6, blue: 63 }
+const steel = { metal: 'steel', gauge: 'magnetic' }
+const spots = (...readings: number[][]) => readings.map((one) => ({ readings: one }))
+const ratio = {
+  ratioBy: 'volume',
+  partsA: 2,
+  partsB: 1,
+  thinner: 10,
+  basis: 'paint and hardener',
+  volume: 1500,
+  densityA: 1.02,
+  densityB: 1.06,
+  densityThinner: 0.87,
+}
+const drop = { amps: 8, length: 4.5, ways: 'body', celsius: 20, system: 12, section: 1.5 }
+const gap = { agreed: 4.5, tolerance: 0.5, taper: 1, points: 4, gauge: 'feeler' }
+const wrench = { torque: 80, unit: 'N·m', length: 400, adapter: 50, angle: 0, bolt: 'ordinary' }
+
+const examples: readonly Example[] = [
+  // Mix correction: arithmetic of ratios, no source.
+  {
+    name: 'half a gram of black over',
+    sum: 'mix-correction',
+    input: recipeOf(ivory, { white: 312.4, binder: 120, black: 5.1 }),
+    shows: {
+      factor: '1.1087',
+      total: '554.3',
+      'add white': '34.0',
+      'add binder': '13.0',
+      'add black': '0.0',
+      'add blue': '69.8',
+    },
+  },
+  {
+    name: 'half a gram of violet over in a small mix',
+    sum: 'mix-correction',
+    input: recipeOf(
+      { red: 187.5, yellow: 61.3, violet: 1.2 },
+      { red: 187.5, yellow: 61.3, violet: 1.7 },
+    ),
+    shows: {
+      factor: '1.4167',
+      total: '354.2',
+      'add red': '78.1',
+      'add yellow': '25.5',
+      'add violet': '0.0',
+    },
+  },
+  {
+    name: 'two over: the worst sets the factor',
+    sum: 'mix-correction',
+    input: recipeOf(ivory, { white: 315, binder: 120, black: 5 }),
+    shows: {
+      factor: '1.0870',
+      total: '543.5',
+      'add white': '24.6',
+      'add binder': '10.4',
+      'add black': '0.0',
+      'add blue': '68.5',
+    },
+  },
+  {
+    name: 'none over: the rest of the recipe',
+    sum: 'mix-correction',
+    input: recipeOf(ivory, { white: 312.4, binder: 118 }),
+    shows: {
+      factor: '1.0000',
+      total: '500.0',
+      'add white': '0.0',
+      'add binder': '2.0',
+      'add black': '4.6',
+      'add blue': '63.0',
+    },
+  },
+  {
+    name: 'the scale ran on',
+    sum: 'mix-correction',
+    input: {
+      ...recipeOf(ivory, { white: 312.4, binder: 432.4, black: 437.5 }),
+      scale: 'running total',
+    },
+    shows: { factor: '1.1087', total: '554.3', 'add binder': '13.0', 'add blue': '69.8' },
+  },
+  // By volume: m = ρV.
+  {
+    name: '2:1:10 % of paint and hardener',
+    sum: 'volume-ratio',
+    input: ratio,
+    shows: {
+      'paint mL': '909.1',
+      'paint g': '927.3',
+      'hardener mL': '454.5',
+      'hardener g': '481.8',
+      'thinner mL': '136.4',
+      'thinner g': '118.6',
+      'total g': '1527.7',
+    },
+  },
+  {
+    name: '2:1:10 % of the paint',
+    sum: 'volume-ratio',
+    input: { ...ratio, basis: 'paint' },
+    shows: {
+      'paint mL': '937.5',
+      'paint g': '956.3',
+      'hardener mL': '468.8',
+      'hardener g': '496.9',
+      'thinner mL': '93.8',
+      'thinner g': '81.6',
+      'total g': '1534.7',
+    },
+  },
+  {
+    name: '4:1:5 %',
+    sum: 'volume-ratio',
+    input: {
+      ...ratio,
+      partsA: 4,
+      thinner: 5,
+      volume: 600,
+      densityA: 1.38,
+      densityB: 1.09,
+      densityThinner: 0.88,
+    },
+    shows: {
+      'paint mL': '457.1',
+      'paint g': '630.9',
+      'hardener mL': '114.3',
+      'hardener g': '124.6',
+      'thinner g': '25.1',
+      'total g': '780.6',
+    },
+  },
+  {
+    name: '2:1 with no thinner',
+    sum: 'volume-ratio',
+    input: { ...ratio, basis: 'paint', thinner: 0, volume: 800, densityA: 0.98, densityB: 1.05 },
+    shows: {
+      'paint mL': '533.3',
+      'paint g': '522.7',
+      'hardener mL': '266.7',
+      'hardener g': '280.0',
+      'thinner g': '0.0',
+    },
+  },
+  // Spreading rates: published table (read): VS 50 %, 50 µm → 10.0; 65 %, 125 µm → 5.2; 60 %, 75 µm → 8.0; 80 %, 300 µm → 2.7 m²/L.
+  ...(
+    [
+      [14.5, 2, 30, 42, 65, 0, '14.00', '3.19'],
+      [9, 3, 80, 48, 60, 10, '6.00', '8.25'],
+      [22, 1, 50, 50, 100, 0, '10.00', '2.20'],
+      [10, 1, 125, 65, 100, 0, '5.20', '1.92'],
+      [8, 1, 75, 60, 100, 0, '8.00', '1.00'],
+      [10, 1, 300, 80, 100, 0, '2.67', '3.75'],
+    ] as const
+  ).map(
+    ([area, coats, dryFilm, solids, transfer, waste, rate, litres]): Example => ({
+      name: `${area} m² of ${dryFilm} µm`,
+      sum: 'paint-quantity',
+      input: { area, coats, dryFilm, solids, transfer, waste },
+      shows: { rate, litres },
+    }),
+  ),
+  {
+    name: 'solids of 2:1:0.3',
+    sum: 'mixed-solids',
+    input: { partsA: 2, partsB: 1, partsThinner: 0.3, solidsA: 52, solidsB: 38 },
+    shows: { solids: '43.03' },
+  },
+  // Wet film: published worked example (read): 125 µm at 71 % → 176 µm.
+  {
+    name: '125 µm at 71 %',
+    sum: 'wet-film',
+    input: { dry: 125, solids: 71, thinner: 0 },
+    shows: { wet: '176.1' },
+  },
+  {
+    name: '60 µm at 48 %',
+    sum: 'wet-film',
+    input: { dry: 60, solids: 48, thinner: 0 },
+    shows: { wet: '125.0' },
+  },
+  {
+    name: '60 µm at 48 %, thinned',
+    sum: 'wet-film',
+    input: { dry: 60, solids: 48, thinner: 10 },
+    shows: { wet: '137.5' },
+  },
+  {
+    name: '150 µm wet, back',
+    sum: 'wet-film',
+    input: { wet: 150, solids: 40, thinner: 20 },
+    shows: { dry: '50.0' },
+  },
+  // Dew point: Magnus with the WMO guide's coefficients.
+  {
+    name: '20 °C, 60 %',
+    sum: 'dew-point',
+    input: { air: 20, humidity: 60 },
+    shows: { 'dew point': '12.0' },
+  },
+  {
+    name: 'too near',
+    sum: 'dew-point',
+    input: { air: 10, humidity: 85, surface: 9.5, margin: 3 },
+    shows: { 'dew point': '7.6', above: '1.9', needed: '10.6' },
+    passes: false,
+  },
+  {
+    name: 'just enough',
+    sum: 'dew-point',
+    input: { air: 20, humidity: 60, surface: 15.2 },
+    shows: { 'dew point': '12.0', above: '3.2', needed: '15.0' },
+    passes: true,
+  },
+  {
+    name: '2.95 shows as 3.0 and is refused',
+    sum: 'dew-point',
+    input: { air: 18, humidity: 70, surface: 15.4 },
+    shows: { 'dew point': '12.4', above: '3.0', needed: '15.4' },
+    passes: false,
+  },
+  {
+    name: 'warm panel',
+    sum: 'dew-point',
+    input: { air: 25, humidity: 50, surface: 18 },
+    shows: { 'dew point': '13.9', above: '4.1', needed: '16.9' },
+    passes: true,
+  },
+  {
+    name: 'damp and hot',
+    sum: 'dew-point',
+    input: { air: 30, humidity: 90, surface: 33 },
+    shows: { 'dew point': '28.2', above: '4.8', needed: '31.2' },
+    passes: true,
+  },
+  {
+    name: 'in Fahrenheit',
+    sum: 'dew-point',
+    input: { degrees: '°F', air: 68, humidity: 60, surface: 59.36, margin: 5.4 },
+    shows: { 'dew point': '53.6', above: '5.8' },
+    passes: true,
+  },
+  // Cure by metal temperature: common practice, no source.
+  {
+    name: 'at the sheet’s own',
+    sum: 'cure',
+    input: { hours: 16, reference: 20, metal: 20 },
+    shows: { hours: '16.0' },
+  },
+  {
+    name: 'five degrees colder',
+    sum: 'cure',
+    input: { hours: 16, reference: 20, metal: 15 },
+    shows: { hours: '22.6' },
+  },
+  {
+    name: 'ten warmer',
+    sum: 'cure',
+    input: { hours: 24, reference: 20, metal: 30 },
+    shows: { hours: '12.0' },
+  },
+  {
+    name: 'a flash-off in the cold',
+    sum: 'cure',
+    input: { hours: 0.5, reference: 20, metal: 12 },
+    shows: { hours: '0.9' },
+  },
+  {
+    name: 'the heater failed',
+    sum: 'cure',
+    input: { hours: 16, reference: 20, metal: 10, log: [{ hours: 8, celsius: 20 }] },
+    shows: { done: '50', hours: '16.0' },
+  },
+  // Film: spot limits 6.4 and 14.4 mil of a published training example (read) are exactly 162.56 and 365.76 µm.
+  {
+    name: 'five spots, all within',
+    sum: 'film-by-spots',
+    input: {
+      least: 100,
+      greatest: 150,
+      ...steel,
+      spots: spots([98, 104, 101], [112, 118, 115], [131, 126, 130], [140, 138, 144], [85, 92, 90]),
+    },
+    shows: {
+      'spot 1': '101.0',
+      'spot 3': '129.0',
+      'spot 4': '140.7',
+      'spot 5': '89.0',
+      area: '114.9',
+    },
+    passes: true,
+  },
+  {
+    name: 'one spot thin',
+    sum: 'film-by-spots',
+    input: {
+      least: 100,
+      greatest: 150,
+      ...steel,
+      spots: spots(
+        [70, 78, 80],
+        [130, 128, 135],
+        [141, 139, 146],
+        [120, 124, 119],
+        [118, 115, 121],
+      ),
+    },
+    shows: { 'spot 1': '76.0', area: '117.6' },
+    passes: false,
+  },
+  {
+    name: 'exactly on both limits',
+    sum: 'film-by-spots',
+    input: {
+      least: 203.2,
+      greatest: 304.8,
+      ...steel,
+      spots: spots(
+        [162.56, 162.56, 162.56],
+        [365.76, 365.76, 365.76],
+        [254, 254, 254],
+        [254, 254, 254],
+        [254, 254, 254],
+      ),
+    },
+    shows: { 'spot 1': '162.6', 'spot 2': '365.8', area: '258.1' },
+    passes: true,
+  },
+  {
+    name: 'two of ten in the band',
+    sum: 'film-80-20',
+    input: { nominal: 60, times: 3, ...steel, readings: [66, 58, 71, 62, 49, 64, 70, 68, 61, 63] },
+    shows: { mean: '63.2', least: '49', 'in band': '2' },
+    passes: false,
+  },
+  {
+    name: 'one of ten in the band',
+    sum: 'film-80-20',
+    input: { nominal: 60, times: 3, ...steel, readings: [66, 62, 71, 62, 49, 64, 70, 68, 61, 63] },
+    shows: { mean: '63.6', 'in band': '1' },
+    passes: true,
+  },
+  {
+    name: 'one under 80 %',
+    sum: 'film-80-20',
+    input: { nominal: 60, times: 3, ...steel, readings: [80, 75, 71, 62, 47, 64, 70, 68, 61, 63] },
+    shows: { mean: '66.1', least: '47', 'in band': '0' },
+    passes: false,
+  },
+  // Abrasives: ISO 6344 / FEPA P and inch grit, published tables (read).
+  { name: 'P320', sum: 'abrasive', input: { grade: 'P320' }, shows: { grain: '46.2' } },
+  {
+    name: 'inch 400',
+    sum: 'abrasive',
+    input: { grade: '400', series: 'inch grit' },
+    shows: { like: 'P800', 'like grain': '21.8' },
+  },
+  {
+    name: 'inch 600',
+    sum: 'abrasive',
+    input: { grade: '600', series: 'inch grit' },
+    shows: { like: 'P1200', 'like grain': '15.3' },
+  },
+  {
+    name: 'P180 then P400',
+    sum: 'abrasive',
+    input: { grade: 'P180', next: 'P400' },
+    shows: { step: '0.43' },
+    passes: false,
+  },
+  // Swept volume: geometry; 3 in × 3 in is 21.2058 cu in, times 16.387064 = 347.50 cc.
+  {
+    name: 'square 83',
+    sum: 'compression-ratio',
+    input: {
+      bore: 83,
+      stroke: 83,
+      cylinders: 4,
+      chamber: 36,
+      gasketBore: 84.5,
+      gasket: 1.1,
+      deck: 0.2,
+      dome: 0,
+    },
+    shows: { swept: '449.08', engine: '1796.3', clearance: '43.25', ratio: '11.38' },
+  },
+  {
+    name: 'six with dished pistons',
+    sum: 'compression-ratio',
+    input: {
+      bore: 87.3,
+      stroke: 88.9,
+      cylinders: 6,
+      chamber: 52,
+      gasketBore: 88.5,
+      gasket: 1.2,
+      deck: 0.5,
+      dome: -4,
+    },
+    shows: { swept: '532.13', engine: '3192.8', clearance: '66.37', ratio: '9.02' },
+  },
+  {
+    name: 'three inches square',
+    sum: 'compression-ratio',
+    input: {
+      bore: 76.2,
+      stroke: 76.2,
+      cylinders: 4,
+      chamber: 30,
+      gasketBore: 78,
+      gasket: 0.8,
+      deck: 0,
+      dome: 3.5,
+    },
+    shows: { swept: '347.50', engine: '1390.0', clearance: '30.32', ratio: '12.46' },
+  },
+  // Compression test: common practice, no source.
+  {
+    name: 'even',
+    sum: 'compression-spread',
+    input: { unit: 'psi', readings: [165, 160, 158, 162], limit: '0.90' },
+    shows: { ratio: '0.958', lowest: '3' },
+    passes: true,
+  },
+  {
+    name: 'uneven by the 10 % rule',
+    sum: 'compression-spread',
+    input: { unit: 'psi', readings: [150, 148, 132, 151], limit: '0.90' },
+    shows: { ratio: '0.874', lowest: '3' },
+    passes: false,
+  },
+  {
+    name: 'even by the 15 % rule',
+    sum: 'compression-spread',
+    input: { unit: 'psi', readings: [150, 148, 132, 151], limit: '0.85' },
+    shows: { ratio: '0.874' },
+    passes: true,
+  },
+  {
+    name: 'one dead',
+    sum: 'compression-spread',
+    input: { unit: 'psi', readings: [120, 118, 0, 121], limit: '0.90' },
+    shows: { ratio: '0.000', lowest: '3' },
+    passes: false,
+  },
+  // Ring gaps: a trade magazine (read): 4.030 × 0.0045 = 0.018 in; × 0.0050 = 0.020 in.
+  {
+    name: '4.030 top',
+    sum: 'ring-gap',
+    input: { unit: 'in', bore: 4.03, factor: 0.0045 },
+    shows: { in: '0.0181', mm: '0.461' },
+  },
+  {
+    name: '4.030 second',
+    sum: 'ring-gap',
+    input: { unit: 'in', bore: 4.03, factor: 0.005 },
+    shows: { in: '0.0202', mm: '0.512' },
+  },
+  {
+    name: '3.268',
+    sum: 'ring-gap',
+    input: { unit: 'in', bore: 3.268, factor: 0.004 },
+    shows: { in: '0.0131', mm: '0.332' },
+  },
+  {
+    name: '2 in journal',
+    sum: 'bearing-clearance',
+    input: { unit: 'in', journal: 2 },
+    shows: { in: '0.0020', mm: '0.051' },
+  },
+  {
+    name: '2.375 in journal',
+    sum: 'bearing-clearance',
+    input: { unit: 'in', journal: 2.375 },
+    shows: { in: '0.0024', mm: '0.060' },
+  },
+  {
+    name: '50.80 mm journal',
+    sum: 'bearing-clearance',
+    input: { unit: 'mm', journal: 50.8 },
+    shows: { mm: '0.051' },
+  },
+  // Torque: published examples (read): 80 N·m, 40 cm + 5 cm → 71.1; 100 lbf·ft, 12 + 9 in → 57.14.
+  {
+    name: '65 lbf·ft',
+    sum: 'torque-units',
+    input: { torque: 65, from: 'lbf·ft', to: 'N·m' },
+    shows: { torque: '88.13' },
+  },
+  {
+    name: '110 N·m',
+    sum: 'torque-units',
+    input: { torque: 110, from: 'N·m', to: 'lbf·ft' },
+    shows: { torque: '81.13' },
+  },
+  { name: 'in line', sum: 'torque-adapter', input: wrench, shows: { setting: '71.1' } },
+  {
+    name: 'at a right angle',
+    sum: 'torque-adapter',
+    input: { ...wrench, angle: 90 },
+    shows: { setting: '80.0' },
+  },
+  {
+    name: 'folded back',
+    sum: 'torque-adapter',
+    input: { ...wrench, angle: 180 },
+    shows: { setting: '91.4' },
+  },
+  {
+    name: 'in inches',
+    sum: 'torque-adapter',
+    input: { ...wrench, torque: 100, unit: 'lbf·ft', length: 12, adapter: 9 },
+    shows: { setting: '57.1' },
+  },
+  {
+    name: 'a quarter turn',
+    sum: 'torque-angle',
+    input: { pitch: 1.5, angle: 90 },
+    shows: { travel: '0.375' },
+  },
+  // Oil pressure: common practice, no source.
+  {
+    name: 'enough at 3000',
+    sum: 'oil-pressure',
+    input: { state: 'hot', unit: 'psi', pressure: 42, speed: 3000 },
+    shows: { least: '30.0' },
+    passes: true,
+  },
+  {
+    name: 'low at idle',
+    sum: 'oil-pressure',
+    input: { state: 'hot', unit: 'psi', pressure: 7, speed: 800 },
+    shows: { least: '8.0' },
+    passes: false,
+  },
+  {
+    name: 'exactly enough',
+    sum: 'oil-pressure',
+    input: { state: 'hot', unit: 'psi', pressure: 25, speed: 2500 },
+    shows: { least: '25.0' },
+    passes: true,
+  },
+  {
+    name: '6.5 bar',
+    sum: 'oil-pressure',
+    input: { state: 'hot', unit: 'bar', pressure: 6.5, speed: 3000 },
+    shows: { psi: '94.3' },
+    passes: true,
+  },
+  // Coolant: table from memory; CoolProp's fit (run elsewhere) differs by up to 2.9 °C at 60 %.
+  {
+    name: 'a third',
+    sum: 'coolant-freeze',
+    input: { kind: 'ethylene glycol', by: 'by volume', percent: 33.3 },
+    shows: { freezes: '-18.5' },
+  },
+  {
+    name: 'half',
+    sum: 'coolant-freeze',
+    input: { kind: 'ethylene glycol', by: 'by volume', percent: 50 },
+    shows: { freezes: '-37.3' },
+  },
+  {
+    name: 'a quarter',
+    sum: 'coolant-freeze',
+    input: { kind: 'ethylene glycol', by: 'by volume', percent: 25 },
+    shows: { freezes: '-12.2' },
+  },
+  {
+    name: 'for −25 °C',
+    sum: 'coolant-freeze',
+    input: { kind: 'ethylene glycol', by: 'by volume', celsius: -25 },
+    shows: { percent: '40.1' },
+  },
+  {
+    name: '25 to 45 %',
+    sum: 'coolant-top-up',
+    input: { kind: 'ethylene glycol', system: 9, there: 25, wanted: 45, added: 100 },
+    shows: { litres: '2.40' },
+  },
+  // Cables: IEC 60228 table (read).
+  {
+    name: 'body return',
+    sum: 'cable-drop',
+    input: drop,
+    shows: { drop: '0.479', percent: '3.99' },
+  },
+  {
+    name: 'warm, both ways',
+    sum: 'cable-drop',
+    input: { ...drop, ways: 'wire', celsius: 60 },
+    shows: { drop: '1.108', percent: '9.23' },
+  },
+  {
+    name: 'starter',
+    sum: 'cable-drop',
+    input: { ...drop, amps: 150, length: 1.6, section: 35 },
+    shows: { drop: '0.133', percent: '1.11' },
+  },
+  {
+    name: 'six volts',
+    sum: 'cable-drop',
+    input: { ...drop, amps: 10, length: 3, section: 2.5, system: 6 },
+    shows: { drop: '0.239', percent: '3.99' },
+  },
+  {
+    name: 'within 0.36 V',
+    sum: 'cable-size',
+    input: { amps: 8, length: 4.5, ways: 'wire', celsius: 20, system: 12, limit: 0.36 },
+    shows: { section: '4.00', drop: '0.356' },
+  },
+  // Fuses: ISO 8820-3 ratings (from memory); 75 % common practice.
+  {
+    name: '8 A',
+    sum: 'fuse-size',
+    input: { amps: 8, cable: 21, marking: 'blade' },
+    shows: { least: '10.67', fuse: '15.0' },
+    passes: true,
+  },
+  {
+    name: 'above the cable',
+    sum: 'fuse-size',
+    input: { amps: 12, cable: 14, marking: 'blade' },
+    shows: { least: '16.00', fuse: '20.0' },
+    passes: false,
+  },
+  {
+    name: '5.6 A',
+    sum: 'fuse-size',
+    input: { amps: 5.6, cable: 11, marking: 'blade' },
+    shows: { least: '7.47', fuse: '7.5' },
+    passes: true,
+  },
+  {
+    name: 'two lamps',
+    sum: 'fuse-size',
+    input: { watts: 110, volts: 13.5, cable: 20, marking: 'blade' },
+    shows: { steady: '8.15', fuse: '15.0' },
+    passes: true,
+  },
+  {
+    name: '7.5 ÷ 0.75 is 10 exactly',
+    sum: 'fuse-size',
+    input: { amps: 7.5, cable: 20, marking: 'blade' },
+    shows: { least: '10.00', fuse: '10.0' },
+    passes: true,
+  },
+  // Tyres: 205/55 on 16 in is 631.9 mm (well known, from memory).
+  {
+    name: '165/80 on 15',
+    sum: 'gearing',
+    input: { width: 165, aspect: 80, rim: 15, axle: 3.909, gear: 1 },
+    shows: { diameter: '645.0', rolling: '1967', 'km/h': '30.20', mph: '18.76' },
+  },
+  {
+    name: '185/70 on 14, overdrive',
+    sum: 'gearing',
+    input: { width: 185, aspect: 70, rim: 14, axle: 3.54, gear: 0.797 },
+    shows: { diameter: '614.6', rolling: '1875', 'km/h': '39.86', mph: '24.77' },
+  },
+  {
+    name: '205/55 on 16',
+    sum: 'gearing',
+    input: { width: 205, aspect: 55, rim: 16, axle: 4.1, gear: 1 },
+    shows: { diameter: '631.9', rolling: '1927', 'km/h': '28.20', mph: '17.53' },
+  },
+  {
+    name: 'speedometer at 60',
+    sum: 'speedometer',
+    input: {
+      oldWidth: 165,
+      oldAspect: 80,
+      oldRim: 15,
+      newWidth: 185,
+      newAspect: 65,
+      newRim: 15,
+      shown: 60,
+    },
+    shows: { true: '57.8' },
+  },
+  // Brakes: Pascal's law.
+  {
+    name: 'one piston',
+    sum: 'brake-hydraulics',
+    input: { foot: 350, pedal: 4.5, servo: 1, master: 19.05, piston: 54, pistons: 1 },
+    shows: { pressure: '55.3', force: '12.66', areas: '8.04' },
+  },
+  {
+    name: 'smaller master',
+    sum: 'brake-hydraulics',
+    input: { foot: 350, pedal: 4.5, servo: 1, master: 17.78, piston: 54, pistons: 1 },
+    shows: { pressure: '63.4', force: '14.53', areas: '9.22' },
+  },
+  {
+    name: 'two pistons',
+    sum: 'brake-hydraulics',
+    input: { foot: 250, pedal: 5, servo: 1, master: 20.64, piston: 38, pistons: 2 },
+    shows: { pressure: '37.4', force: '8.47', areas: '6.78' },
+  },
+  {
+    name: '0.75 to 0.70 in',
+    sum: 'master-change',
+    input: { before: 19.05, now: 17.78 },
+    shows: { pressure: '1.148' },
+  },
+  // Springs: EN 13906-1 (from memory).
+  {
+    name: 'coil',
+    sum: 'coil-spring',
+    input: { wire: 12, coil: 102, turns: 8.5 },
+    shows: { 'N/mm': '22.79', 'lbf/in': '130.1' },
+  },
+  {
+    name: 'at the wheel',
+    sum: 'wheel-rate',
+    input: { rate: 22.8, motion: 0.62 },
+    shows: { wheel: '8.76' },
+  },
+  {
+    name: 'corners',
+    sum: 'corner-weights',
+    input: { leftFront: 268, rightFront: 259, leftRear: 231, rightRear: 240, driver: 'aboard' },
+    shows: { total: '998', front: '52.8', left: '50.0', cross: '49.1' },
+  },
+  {
+    name: 'even corners',
+    sum: 'corner-weights',
+    input: { leftFront: 300, rightFront: 300, leftRear: 250, rightRear: 250, driver: 'aboard' },
+    shows: { total: '1100', front: '54.5', left: '50.0', cross: '50.0' },
+  },
+  // Toe: geometry.
+  {
+    name: '2 mm at the rim',
+    sum: 'toe',
+    input: { given: 'total', mm: 2, diameter: 381 },
+    shows: { each: '0.150', total: '0.301', minutes: '18.0' },
+  },
+  {
+    name: 'toe out',
+    sum: 'toe',
+    input: { given: 'total', mm: -1.5, diameter: 330 },
+    shows: { each: '-0.130', total: '-0.260', minutes: '-15.6' },
+  },
+  {
+    name: 'at the tyre',
+    sum: 'toe',
+    input: { given: 'total', mm: 3, diameter: 635 },
+    shows: { each: '0.135', total: '0.271', minutes: '16.2' },
+  },
+  {
+    name: '20 minutes',
+    sum: 'toe',
+    input: { given: 'total', degrees: 0, minutes: 20, diameter: 381 },
+    shows: { mm: '2.22' },
+  },
+  // Panel gaps: common practice, no source.
+  {
+    name: 'exactly on both ends',
+    sum: 'panel-gap',
+    input: { ...gap, readings: [4.2, 4.4, 4.6, 4.8, 5] },
+    shows: { mean: '4.60', taper: '0.8' },
+    passes: true,
+  },
+  {
+    name: 'one wide, and taper',
+    sum: 'panel-gap',
+    input: { ...gap, readings: [4, 4.3, 4.5, 4.9, 5.1] },
+    shows: { mean: '4.56', taper: '1.1' },
+    passes: false,
+  },
+  {
+    name: 'one tight',
+    sum: 'panel-gap',
+    input: { ...gap, taper: 0.5, readings: [4, 4.1, 4, 3.9] },
+    shows: { mean: '4.00', taper: '0.2' },
+    passes: false,
+  },
+  {
+    name: 'proud',
+    sum: 'flush',
+    input: { panel: 'Door', least: -0.5, greatest: 0.5, readings: [0.2, -0.5, 0.6] },
+    shows: { most: '0.6' },
+    passes: false,
+  },
+  // Tax: HMRC manual VATREC12010 (read); the VAT fraction at 20 % is a sixth.
+  {
+    name: 'three lines at 20 %',
+    sum: 'tax-lines',
+    input: { lines: [33.33, 33.33, 33.33], rate: 20 },
+    shows: {
+      net: '99.99',
+      'tax by line': '20.01',
+      'gross by line': '120.00',
+      'tax by invoice': '20.00',
+      'gross by invoice': '119.99',
+      difference: '0.01',
+    },
+  },
+  {
+    name: 'the other way',
+    sum: 'tax-lines',
+    input: { lines: [10.02, 10.02, 10.02], rate: 20 },
+    shows: { 'tax by line': '6.00', 'tax by invoice': '6.01', difference: '-0.01' },
+  },
+  {
+    name: '17.5 %',
+    sum: 'tax-lines',
+    input: { lines: [19.99, 5.45, 102.37], rate: 17.5 },
+    shows: { net: '127.81', 'gross by line': '150.17', 'gross by invoice': '150.18' },
+  },
+  {
+    name: 'half a penny',
+    sum: 'tax-lines',
+    input: { lines: [0.3], rate: 5 },
+    shows: { 'tax by line': '0.02', 'gross by line': '0.32' },
+  },
+  {
+    name: 'its credit',
+    sum: 'tax-lines',
+    input: { lines: [-0.3], rate: 5 },
+    shows: { 'tax by line': '-0.02', 'gross by line': '-0.32' },
+  },
+  {
+    name: 'credit of one line',
+    sum: 'tax-lines',
+    input: { lines: [-33.33], rate: 20 },
+    shows: { 'tax by line': '-6.67', 'gross by line': '-40.00' },
+  },
+  {
+    name: 'two halves',
+    sum: 'tax-lines',
+    input: { lines: [1.4, 1.4], rate: 17.5 },
+    shows: { 'tax by line': '0.50', 'tax by invoice': '0.49', difference: '0.01' },
+  },
+  {
+    name: '1000 with tax',
+    sum: 'tax-inclusive',
+    input: { gross: 1000, rate: 20 },
+    shows: { tax: '166.67', net: '833.33' },
+  },
+  {
+    name: '99.99 with tax',
+    sum: 'tax-inclusive',
+    input: { gross: 99.99, rate: 20 },
+    shows: { tax: '16.67', net: '83.32' },
+  },
+  {
+    name: 'thirds of 100',
+    sum: 'split-sum',
+    input: { total: 100, weights: [1, 1, 1] },
+    shows: { 'part 1': '33.34', 'part 2': '33.33', 'part 3': '33.33' },
+  },
+  {
+    name: 'stage, deposit, retention',
+    sum: 'staged-invoice',
+    input: { net: 4000, retention: 5, rate: 20, deposit: 1200 },
+    shows: {
+      retained: '200.00',
+      now: '2800.00',
+      tax: '560.00',
+      'to pay': '3360.00',
+      'later tax': '40.00',
+    },
+  },
+  // Hours: arithmetic.
+  {
+    name: 'a day',
+    sum: 'clocked-hours',
+    input: { in: '08:10', out: '16:20', breaks: 30, rate: 68.5 },
+    shows: { minutes: '460', hours: '7.67', money: '525.17' },
+  },
+  {
+    name: 'by quarters up',
+    sum: 'charged-hours',
+    input: { entries: [25, 35, 50], rule: '15 min up', rate: 72 },
+    shows: { minutes: '135', money: '162.00' },
+  },
+  {
+    name: 'by the minute',
+    sum: 'charged-hours',
+    input: { entries: [25, 35, 50], rule: 'none', rate: 72 },
+    shows: { minutes: '110', money: '132.00' },
+  },
+  {
+    name: 'efficiency',
+    sum: 'efficiency',
+    input: { sold: 32.5, worked: 29, attended: 39 },
+    shows: { efficiency: '112.1', productivity: '83.3' },
+  },
+  {
+    name: '8, 12, 22',
+    sum: 'three-point',
+    input: { least: 8, likely: 12, most: 22 },
+    shows: { mean: '13.00', deviation: '2.33' },
+  },
+  // Hides and cloth: common practice; the square foot exact.
+  {
+    name: '96 sq ft',
+    sum: 'hides',
+    input: { pattern: 96, waste: 30, hide: 50 },
+    shows: { 'sq ft': '137.1', 'm²': '12.74', hides: '3' },
+  },
+  {
+    name: '130 sq ft',
+    sum: 'hides',
+    input: { pattern: 130, waste: 35, hide: 52 },
+    shows: { 'sq ft': '200.0', 'm²': '18.58', hides: '4' },
+  },
+  {
+    name: 'five pieces',
+    sum: 'cloth',
+    input: { pieces: 5, length: 1450, width: 640, roll: 1400, allowance: 5 },
+    shows: { across: '2', rows: '3', length: '4.57' },
+  },
+  {
+    name: 'pattern repeat',
+    sum: 'cloth',
+    input: { pieces: 10, length: 520, width: 640, roll: 1400, allowance: 0, repeat: 64 },
+    shows: { piece: '576' },
+  },
+  // Units: exact factors.
+  {
+    name: '30 mpg',
+    sum: 'fuel-use',
+    input: { value: 30, in: 'mpg imp' },
+    shows: { 'L/100 km': '9.42' },
+  },
+]
+
+const worked = ({ sum, input }: Example): Extract<Answer, { outcome: 'result' }> => {
+  const answer = sumNamed(sum)?.work(input)
+  if (answer?.outcome !== 'result') throw new Error(JSON.stringify(answer))
+  return answer
+}
+
+test.each(examples)('$sum: $name', (example) => {
+  const answer = worked(example)
+  const shown = Object.fromEntries(answer.figures.map((one) => [one.name, shownFigure(one)]))
+  expect(shown).toMatchObject(example.shows)
+  if (example.passes !== undefined) expect(answer.verdict?.passes).toBe(example.passes)
+})

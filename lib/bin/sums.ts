@@ -41,7 +41,8 @@ function work(sum: Sum): void {
   try {
     raw = JSON.parse(input)
   } catch {
-    return fail(`The input is no JSON: ${input}`)
+    fail(`The input is no JSON: ${input}`)
+    return
   }
   const answer = sum.work(raw)
   console.log(JSON.stringify({ sum: sum.name, ...answer }))

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { divideHalfAway } from '../money/tax.ts'
+import { divideHalfAway } from '../record/tax.ts'
 import { Decimal } from './decimal.ts'
 import { choice, measure, measures, words } from './fields.ts'
 import { type Answer, ask, defineSum, type Fault, fault, figure, refuse, result } from './sum.ts'

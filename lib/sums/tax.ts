@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
-import { divideHalfAway, minorOf, taxOf } from '../money/tax.ts'
 import { Minor, TaxRate } from '../record/scalars.ts'
+import { divideHalfAway, minorOf, taxOf } from '../record/tax.ts'
 import { Decimal } from './decimal.ts'
 import { measure, measures } from './fields.ts'
 import { ask, defineSum, type Fault, fault, figure, refuse, result } from './sum.ts'

@@ -3,7 +3,7 @@ import Link from 'next/link'
 import { useState } from 'react'
 import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { ReasonFold } from '@/app/_ui/form/reason-fold.tsx'
-import { SelectField, TextField } from '@/app/_ui/form/text-field.tsx'
+import { SelectField, TextField, TickField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { Head } from '@/app/_ui/paper.tsx'
 import { undoMade } from '@/app/_ui/press/done-toast.ts'
@@ -57,10 +57,76 @@ function LinkRow({ link, other }: { readonly link: StageLink; readonly other: st
         <Link href={`/p/${record.id}/set-up/stages/${other}`}>{stageName(other, record)}</Link>
         {lags.length > 0 && <span className="small"> · {lags.join(', ')}, by the clock</span>}
       </p>
+      {link.why !== null && <p className="small">{link.why}</p>}
+      {standing.managesLead && record.stages.rows.get(link.to)?.state === 'planned' && (
+        <DescribeLink link={link} />
+      )}
       {standing.managesLead && (
         <ReasonFold name="link.remove" input={{ link: link.id }} label={label('link.remove')} />
       )}
     </li>
+  )
+}
+
+function DescribeLink({ link }: { readonly link: StageLink }) {
+  const press = usePress('link.describe', 'Saved.', { link: link.id })
+  const [least, setLeast] = useState(String(link.leastLagHours))
+  const [greatest, setGreatest] = useState(String(link.greatestLagHours ?? ''))
+  const [why, setWhy] = useState(link.why ?? '')
+  const [safety, setSafety] = useState(link.safety)
+  const [cures, setCures] = useState(String(link.curesAt ?? ''))
+  const read = (typed: string) => (typed.trim() === '' ? null : readQuantity(typed))
+  const wrong = (typed: string) => typed.trim() !== '' && readQuantity(typed) === null
+  return (
+    <details>
+      <summary>Its lags, and why it is there</summary>
+      <form
+        className="stack"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault()
+          if ([least, greatest, cures].some(wrong)) return
+          void press.send({
+            link: link.id,
+            leastLagHours: read(least) ?? 0,
+            greatestLagHours: read(greatest),
+            why: why.trim() || null,
+            safety,
+            curesAt: read(cures),
+          })
+        }}
+      >
+        <TextField
+          label="At least, hours after its end"
+          inputMode="decimal"
+          value={least}
+          onChange={setLeast}
+          wrong={wrong(least) ? 'Hours such as 24.' : press.wrong('leastLagHours')}
+        />
+        <TextField
+          label="At most, hours after its end"
+          inputMode="decimal"
+          value={greatest}
+          onChange={setGreatest}
+          wrong={wrong(greatest) ? 'Hours such as 72.' : press.wrong('greatestLagHours')}
+        />
+        <TextField label="Why" value={why} onChange={setWhy} />
+        <TextField
+          label="A cure, given for metal at °C"
+          inputMode="decimal"
+          value={cures}
+          onChange={setCures}
+          hint="Empty where it isn’t a cure. Colder metal then lengthens the wait."
+          wrong={wrong(cures) ? 'Degrees such as 20.' : press.wrong('curesAt')}
+        />
+        <TickField
+          label="Safety hangs on it: nobody concedes it"
+          checked={safety}
+          onChange={setSafety}
+        />
+        <PressFoot press={press} lined label={label('link.describe')} />
+      </form>
+    </details>
   )
 }
 

@@ -11,6 +11,8 @@ import { Checks } from './checks.tsx'
 import { Describe } from './describe.tsx'
 import { Holds } from './holds.tsx'
 import { Links } from './links.tsx'
+import { Rework } from './rework/rework.tsx'
+import { Steps } from './steps.tsx'
 
 /** One stage as it is set up: what is said of it, what it waits for, its checks, its points. */
 export function StageSetUp({ id }: { readonly id: string }) {
@@ -41,6 +43,8 @@ export function StageSetUp({ id }: { readonly id: string }) {
         {sets && <Describe key={stage.id} stage={stage} />}
         <div className="stack">
           <Links stage={stage} sets={sets} />
+          {sets && <Rework stage={stage} lead={standing.managesLead} />}
+          <Steps stage={stage} sets={sets} />
           <Checks stage={stage} sets={sets} />
           <Holds stage={stage} sets={standing.managesLead} />
           {standing.managesLead && stage.state === 'planned' && (

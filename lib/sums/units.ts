@@ -16,10 +16,12 @@ export type Quantity =
   | 'temperature'
   | 'temperature difference'
   | 'speed'
+  | 'spring rate'
+  | 'angle'
 
 interface Unit {
   readonly quantity: Quantity
-  /** How much of the base unit one is: m, kg, N, Pa, N·m, m³, m², W, °C, °C, m/s. */
+  /** How much of the base unit one is: m, kg, N, Pa, N·m, m³, m², W, °C, °C, m/s, N/m, °. */
   readonly factor: Decimal
   /** Where its zero lies in the base unit; only of temperatures. */
   readonly zero: Decimal
@@ -57,6 +59,9 @@ export const units = {
   kg: of('mass', '1'),
   oz: of('mass', pound.div(16)),
   lb: of('mass', pound),
+  tonne: of('mass', '1000'),
+  'long ton': of('mass', pound.times(2240)),
+  'short ton': of('mass', pound.times(2000)),
   N: of('force', '1'),
   kN: of('force', '1000'),
   lbf: of('force', poundForce),
@@ -98,13 +103,18 @@ export const units = {
   '°F difference': of('temperature difference', fifth),
   'km/h': of('speed', new Decimal(1).div('3.6')),
   mph: of('speed', '0.44704'),
+  'N/mm': of('spring rate', '1000'),
+  'lbf/in': of('spring rate', poundForce.div(inch)),
+  '°': of('angle', '1'),
+  '′': of('angle', new Decimal(1).div(60)),
+  flats: of('angle', '60'),
 } as const satisfies { readonly [sign: string]: Unit }
 
 /** The sign of a unit. */
 export type UnitSign = keyof typeof units
 
 /** Tells whether there is a unit of that sign. */
-export const isUnit = (sign: string): sign is UnitSign => sign in units
+export const isUnit = (sign: string): sign is UnitSign => Object.hasOwn(units, sign)
 
 /** Signs of the units that measure what that one does, itself among them. */
 export const unitsLike = (sign: UnitSign): readonly UnitSign[] =>

@@ -25,6 +25,7 @@ export const screenTitles = {
   '/p/[project]/set-up/import': 'Import a build order',
   '/p/[project]/set-up/stages/[stage]': 'Stage set-up',
   '/p/[project]/stages/[stage]': 'Stage',
+  '/p/[project]/stages/[stage]/job-card': 'Job card',
   '/p/[project]/tags': 'Tags',
   '/p/[project]/windows': 'Slots and windows',
   '/shops/[shop]': 'Day sheet',

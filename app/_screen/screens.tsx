@@ -126,6 +126,10 @@ export const screens: { readonly [Path in ScreenPath]: LateScreen } = {
     const { StageScreen } = await import('@/app/p/[project]/stages/[stage]/stage-screen.tsx')
     return (asked) => <StageScreen id={param(asked, 'stage')} />
   }),
+  '/p/[project]/stages/[stage]/job-card': late(async () => {
+    const { JobCard } = await import('@/app/p/[project]/stages/[stage]/job-card/job-card.tsx')
+    return (asked) => <JobCard id={param(asked, 'stage')} />
+  }),
   '/p/[project]/tags': late(async () => {
     const { TagsScreen } = await import('@/app/p/[project]/tags/tags-screen.tsx')
     return TagsScreen

@@ -13,6 +13,24 @@ const SORREL = 'Sorrel Penn'
 /** The readings that are still to enter before the engine is ready to fit. */
 export const STILL_TO_ENTER = ['oil pressure hot, 3,000 rev/min', 'compression spread, warm']
 
+/** How the run cell brings an engine to its readings. */
+const RUN_STEPS: readonly (readonly [string, readonly string[], string | null])[] = [
+  ['Prime until the gauge moves; stop if it has not within 15 to 20 s.', ['Priming drive'], null],
+  [
+    'Look for leaks of fuel, oil and coolant before the first start.',
+    ['Lamp'],
+    'Extinguisher manned, isolator in reach, exhaust led outside.',
+  ],
+  [
+    'Run at 2,000 rev/min for twenty minutes; watch temperature and pressure.',
+    [],
+    'Stand clear of belt and fan.',
+  ],
+  ['Stop, let it cool, and read the plugs.', ['Plug spanner'], null],
+  ['Warm again, and enter the readings as they stand.', ['Gauge 4'], null],
+  ['Count what leaves with it, and photograph it on the pallet.', [], null],
+]
+
 /** The last days: the engine on the run cell, the yes that is asked for, the shell that is offered to the trimmer. */
 export function todayScenes(yard: Yard, car: Car): Scene[] {
   const { at, date } = yard.calendar
@@ -52,6 +70,14 @@ export function todayScenes(yard: Yard, car: Car): Scene[] {
       remark: 'We count and sign as it comes in; no need to be at the run.',
       waive: true,
     }),
+    ...RUN_STEPS.map(([text, tools, caution], i) =>
+      scene(`d-4 16:${10 + i}`, JORY, 'step.add', () => ({
+        stage: stage('eng.ready'),
+        text,
+        tools: [...tools],
+        caution,
+      })),
+    ),
     startScene(car, 'eng.ready', at('d-2 9'), 'Wyn Pardoe'),
     {
       at: at('d-1 15'),

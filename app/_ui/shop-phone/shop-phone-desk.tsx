@@ -1,5 +1,5 @@
 'use client'
-import { useEffect } from 'react'
+import { lazy, Suspense, useEffect } from 'react'
 import { useConnection } from '@/lib/live/live-provider.tsx'
 import { refreshShopPhone } from '@/lib/live/shop-phone/refresh-shop-phone.ts'
 import {
@@ -10,8 +10,12 @@ import {
   touchShopPhone,
 } from '@/lib/live/shop-phone/shop-phone.ts'
 import { useShopPhone } from '@/lib/live/shop-phone/use-shop-phone.ts'
-import { CodeSheet } from './code-sheet.tsx'
-import { WhoSheet } from './who-sheet.tsx'
+
+const loadWho = () => import('./who-sheet.tsx')
+const loadCode = () => import('./code-sheet.tsx')
+/** Only a shop's phone asks: nobody's own phone loads them. */
+const WhoSheet = lazy(async () => ({ default: (await loadWho()).WhoSheet }))
+const CodeSheet = lazy(async () => ({ default: (await loadCode()).CodeSheet }))
 
 /** How often it is looked whether the phone lies untouched, in ms. */
 const LOOK_MS = 15_000
@@ -34,6 +38,10 @@ export function ShopPhoneDesk({ on: told }: { readonly on: boolean | null }) {
     if (on && link !== 'away') void refreshShopPhone()
   }, [on, link])
   useEffect(() => {
+    // Before a press asks, and before the signal goes.
+    if (on) void Promise.all([loadWho(), loadCode()]).catch(() => undefined)
+  }, [on])
+  useEffect(() => {
     if (!on) return
     const touch = () => touchShopPhone()
     const look = setInterval(() => tireShopPhone(), LOOK_MS)
@@ -46,17 +54,21 @@ export function ShopPhoneDesk({ on: told }: { readonly on: boolean | null }) {
     }
   }, [on])
 
-  if (asking?.is === 'who') return <WhoSheet here={here} hand={hand} onAnswer={asking.answer} />
-  if (asking?.is !== 'code') return null
-  const signs = here?.hands.find(({ person }) => person === asking.person)
-  if (signs === undefined) return null
+  if (asking === null) return null
+  const signs =
+    asking.is === 'code' ? here?.hands.find(({ person }) => person === asking.person) : undefined
   return (
-    <CodeSheet
-      key={`${asking.command} ${asking.wrong}`}
-      hand={signs}
-      command={asking.command}
-      wrong={asking.wrong}
-      onAnswer={asking.answer}
-    />
+    <Suspense fallback={null}>
+      {asking.is === 'who' && <WhoSheet here={here} hand={hand} onAnswer={asking.answer} />}
+      {asking.is === 'code' && signs !== undefined && (
+        <CodeSheet
+          key={`${asking.command} ${asking.wrong}`}
+          hand={signs}
+          command={asking.command}
+          wrong={asking.wrong}
+          onAnswer={asking.answer}
+        />
+      )}
+    </Suspense>
   )
 }

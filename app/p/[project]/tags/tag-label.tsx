@@ -1,20 +1,10 @@
 'use client'
-import { useSyncExternalStore } from 'react'
 import { Qr } from '@/app/_ui/qr.tsx'
+import { useOrigin } from '@/app/_ui/use-origin.ts'
 import { spacedCode, tagCode, tagPath } from '@/lib/custody/tag-code.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Assembly } from '@/lib/record/entities/things.ts'
 import { counted } from '@/lib/words/money.ts'
-
-const never = () => () => {}
-
-/** The address that people come in by: commands from any other are turned away, so it is the yard's public one. */
-const useOrigin = (): string =>
-  useSyncExternalStore(
-    never,
-    () => location.origin,
-    () => '',
-  )
 
 /** What is printed and tied to an assembly: the squares that lead to it, its name, its code to type, its car. */
 export function TagLabel({ assembly }: { readonly assembly: Assembly }) {

@@ -20,6 +20,7 @@ import { ruleName } from '@/lib/words/rule-name.ts'
 import { Checks } from './checks.tsx'
 import { Concessions } from './concessions.tsx'
 import { KeepScreenOn } from './keep-screen-on.tsx'
+import { Procedure } from './procedure.tsx'
 import { ToldMarks } from './told-marks.tsx'
 
 /** The card of a stage: its state, what it works on, its cautions, its checks, and its stamp. */
@@ -84,6 +85,7 @@ export function StageCard({ stage }: { readonly stage: Stage }) {
         <Brought stage={stage} />
         <ToldMarks entity={stage.id} />
         <ReportedAsDone stage={stage} />
+        <Procedure stage={stage} />
         {checks.length > 0 && toCome && (
           <details>
             <summary>

@@ -1,9 +1,12 @@
 import { abrasive } from './abrasive.ts'
+import { bearingClearance } from './bearing-clearance.ts'
 import { cableDrop, cableSize, fuseSize } from './cable.ts'
-import { bearingClearance, ringGap } from './clearances.ts'
-import { compressionRatio, compressionSpread } from './compression.ts'
+import { compressionRatio } from './compression-ratio.ts'
+import { compressionSpread } from './compression-spread.ts'
 import { conversion, fuelUse } from './conversion.ts'
-import { coolantFreeze, coolantTopUp } from './coolant.ts'
+import { coolantFreeze } from './coolant-freeze.ts'
+import { coolantShare } from './coolant-share.ts'
+import { coolantTopUp } from './coolant-top-up.ts'
 import { cure } from './cure.ts'
 import { dewPointSum } from './dew-point.ts'
 import { filmByEightyTwenty, filmBySpots } from './film.ts'
@@ -12,6 +15,7 @@ import { mixCorrection } from './mix-correction.ts'
 import { oilPressure } from './oil-pressure.ts'
 import { mixedSolids, paintQuantity, volumeRatio, wetFilm } from './paint.ts'
 import { cloth, flush, hides, panelGap } from './panels.ts'
+import { ringGap } from './ring-gap.ts'
 import {
   brakeHydraulics,
   coilSpring,
@@ -24,7 +28,9 @@ import {
 } from './running-gear.ts'
 import type { Sum } from './sum.ts'
 import { splitSum, stagedInvoice, taxInclusive, taxLines } from './tax.ts'
-import { torqueAdapter, torqueAngle, torqueUnits } from './torque.ts'
+import { torqueAdapter } from './torque-adapter.ts'
+import { torqueAngle } from './torque-angle.ts'
+import { torqueUnits } from './torque-units.ts'
 
 /** Every sum of the bench, shelf by shelf. */
 export const allSums: readonly Sum[] = [
@@ -44,6 +50,7 @@ export const allSums: readonly Sum[] = [
   bearingClearance,
   oilPressure,
   coolantFreeze,
+  coolantShare,
   coolantTopUp,
   torqueUnits,
   torqueAdapter,

@@ -1,7 +1,6 @@
 'use client'
 import Link from 'next/link'
 import { TickField } from '@/app/_ui/form/text-field.tsx'
-import { Head } from '@/app/_ui/paper.tsx'
 import { projectPath } from '@/app/_ui/paths.ts'
 import { Outcome } from '@/app/_ui/press/outcome.tsx'
 import { UnsentMark } from '@/app/_ui/unsent-mark.tsx'
@@ -24,14 +23,16 @@ export function Procedure({ stage }: { readonly stage: Stage }) {
   return (
     <>
       {steps.length > 0 && (
-        <section className="stack tight" aria-label="Procedure">
-          <Head title="Procedure" note={`${done} of ${steps.length}`} />
+        <details>
+          <summary>
+            Procedure: {done} of {steps.length} steps done
+          </summary>
           <ol className="steps">
             {steps.map((step, i) => (
               <StepRow key={step.id} step={step} place={i + 1} ticks={ticks} />
             ))}
           </ol>
-        </section>
+        </details>
       )}
       <p className="way small">
         <Link href={projectPath(record.id, `stages/${stage.id}/job-card`)} prefetch={false}>

@@ -98,7 +98,9 @@ export function JobCard({ id }: { readonly id: string }) {
               <span>
                 <b>{atStart(check.name)}</b>
                 {limits(check, reader.locale) !== '' && ` · ${limits(check, reader.locale)}`}
-                {check.unit !== null && check.state === 'missing' && ` · in ${check.unit}`}
+                {check.unit !== null &&
+                  limits(check, reader.locale) === '' &&
+                  ` · in ${check.unit}`}
               </span>
               {check.type === 'reading' && <span className="job-blank" aria-hidden />}
             </li>

@@ -1,7 +1,7 @@
 'use client'
 import { useState } from 'react'
 import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
-import { TickSet } from '@/app/_ui/form/tick-set.tsx'
+import { SelectField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import type { Stage } from '@/lib/record/entities/work.ts'
 import { label } from '@/lib/words/labels.ts'
@@ -14,11 +14,12 @@ export function Move({ stage }: { readonly stage: Stage }) {
   const press = usePress('stage.move', 'Moved.', { stage: stage.id })
   const all = useOtherStages(stage)
   const planned = useOtherStages(stage, ({ state }) => state === 'planned')
-  const [after, setAfter] = useState<readonly string[]>([])
-  const [before, setBefore] = useState<readonly string[]>([])
+  const [after, setAfter] = useState('')
+  const [before, setBefore] = useState('')
   const [pressed, setPressed] = useState(false)
-  const none = after.length === 0 && before.length === 0
-  const input = none ? null : { stage: stage.id, after: [...after], before: [...before] }
+  const none = after === '' && before === ''
+  const given = (id: string) => (id === '' ? [] : [id])
+  const input = none ? null : { stage: stage.id, after: given(after), before: given(before) }
   const foreseen = useForeseen('stage.move', input)
   return (
     <details>
@@ -32,9 +33,24 @@ export function Move({ stage }: { readonly stage: Stage }) {
           if (input !== null) void press.send(input)
         }}
       >
-        <TickSet label="It comes after" choices={all} picked={after} onChange={setAfter} />
-        <TickSet label="and before" choices={planned} picked={before} onChange={setBefore} />
-        {pressed && none && <p className="wrong">Say after what it comes, or before what.</p>}
+        <SelectField
+          label="It comes after"
+          value={after}
+          onChange={setAfter}
+          none="Nothing in particular"
+          options={all}
+          wrong={
+            pressed && none ? 'Say after what it comes, or before what.' : press.wrong('after')
+          }
+        />
+        <SelectField
+          label="and before"
+          value={before}
+          onChange={setBefore}
+          none="Nothing in particular"
+          options={planned}
+          wrong={press.wrong('before')}
+        />
         <p className="small">
           Lags of its old links don’t go along: they belong to what it stood between.
         </p>

@@ -1,36 +1,38 @@
 import { abrasive } from './abrasive.ts'
 import { bearingClearance } from './bearing-clearance.ts'
-import { cableDrop, cableSize, fuseSize } from './cable.ts'
+import { brakeHydraulics } from './brake-hydraulics.ts'
+import { cableDrop } from './cable-drop.ts'
+import { cableSize } from './cable-size.ts'
+import { coilSpring } from './coil-spring.ts'
 import { compressionRatio } from './compression-ratio.ts'
 import { compressionSpread } from './compression-spread.ts'
 import { conversion, fuelUse } from './conversion.ts'
 import { coolantFreeze } from './coolant-freeze.ts'
 import { coolantShare } from './coolant-share.ts'
 import { coolantTopUp } from './coolant-top-up.ts'
+import { cornerWeights } from './corner-weights.ts'
 import { cure } from './cure.ts'
 import { dewPointSum } from './dew-point.ts'
 import { filmByEightyTwenty, filmBySpots } from './film.ts'
+import { fuseSize } from './fuse-size.ts'
+import { gearing } from './gearing.ts'
 import { chargedHours, clocked, efficiency, threePoint } from './hours.ts'
+import { masterChange } from './master-change.ts'
 import { mixCorrection } from './mix-correction.ts'
 import { oilPressure } from './oil-pressure.ts'
 import { mixedSolids, paintQuantity, volumeRatio, wetFilm } from './paint.ts'
 import { cloth, flush, hides, panelGap } from './panels.ts'
+import { primingPressure } from './priming-pressure.ts'
 import { ringGap } from './ring-gap.ts'
-import {
-  brakeHydraulics,
-  coilSpring,
-  cornerWeights,
-  gearing,
-  masterChange,
-  speedometer,
-  toe,
-  wheelRate,
-} from './running-gear.ts'
+import { speedometer } from './speedometer.ts'
 import type { Sum } from './sum.ts'
 import { splitSum, stagedInvoice, taxInclusive, taxLines } from './tax.ts'
+import { toeDegrees } from './toe-degrees.ts'
+import { toeMillimetres } from './toe-millimetres.ts'
 import { torqueAdapter } from './torque-adapter.ts'
 import { torqueAngle } from './torque-angle.ts'
 import { torqueUnits } from './torque-units.ts'
+import { wheelRate } from './wheel-rate.ts'
 
 /** Every sum of the bench, shelf by shelf. */
 export const allSums: readonly Sum[] = [
@@ -49,6 +51,7 @@ export const allSums: readonly Sum[] = [
   ringGap,
   bearingClearance,
   oilPressure,
+  primingPressure,
   coolantFreeze,
   coolantShare,
   coolantTopUp,
@@ -65,7 +68,8 @@ export const allSums: readonly Sum[] = [
   coilSpring,
   wheelRate,
   cornerWeights,
-  toe,
+  toeDegrees,
+  toeMillimetres,
   panelGap,
   flush,
   hides,

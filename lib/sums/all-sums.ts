@@ -3,6 +3,7 @@ import { bearingClearance } from './bearing-clearance.ts'
 import { brakeHydraulics } from './brake-hydraulics.ts'
 import { cableDrop } from './cable-drop.ts'
 import { cableSize } from './cable-size.ts'
+import { cloth } from './cloth.ts'
 import { coilSpring } from './coil-spring.ts'
 import { compressionRatio } from './compression-ratio.ts'
 import { compressionSpread } from './compression-spread.ts'
@@ -14,19 +15,25 @@ import { cornerWeights } from './corner-weights.ts'
 import { cure } from './cure.ts'
 import { dewPointSum } from './dew-point.ts'
 import { filmByEightyTwenty, filmBySpots } from './film.ts'
+import { flush } from './flush.ts'
 import { fuseSize } from './fuse-size.ts'
 import { gearing } from './gearing.ts'
+import { hides } from './hides.ts'
 import { chargedHours, clocked, efficiency, threePoint } from './hours.ts'
 import { masterChange } from './master-change.ts'
 import { mixCorrection } from './mix-correction.ts'
 import { oilPressure } from './oil-pressure.ts'
 import { mixedSolids, paintQuantity, volumeRatio, wetFilm } from './paint.ts'
-import { cloth, flush, hides, panelGap } from './panels.ts'
+import { panelGap } from './panel-gap.ts'
+import { piping } from './piping.ts'
 import { primingPressure } from './priming-pressure.ts'
 import { ringGap } from './ring-gap.ts'
 import { speedometer } from './speedometer.ts'
+import { splitSum } from './split-sum.ts'
+import { stagedInvoice } from './staged-invoice.ts'
 import type { Sum } from './sum.ts'
-import { splitSum, stagedInvoice, taxInclusive, taxLines } from './tax.ts'
+import { taxInclusive } from './tax-inclusive.ts'
+import { taxLines } from './tax-lines.ts'
 import { toeDegrees } from './toe-degrees.ts'
 import { toeMillimetres } from './toe-millimetres.ts'
 import { torqueAdapter } from './torque-adapter.ts'
@@ -74,6 +81,7 @@ export const allSums: readonly Sum[] = [
   flush,
   hides,
   cloth,
+  piping,
   taxLines,
   taxInclusive,
   splitSum,

@@ -24,7 +24,7 @@ export type Found =
         | { readonly kind: 'shop'; readonly view: ShopView }
     }
   | {
-      /** A screen that stands in no record: what was pressed here and isn't sent, the scanning of a tag. */
+      /** A screen that stands in no record: what was pressed here and isn't sent, the scanning of a tag, the bench sums. */
       readonly is: 'alone'
       readonly path: ScreenPath
       readonly asked: Asked
@@ -52,12 +52,11 @@ export async function findKept(
   }
   const { path, params } = matched
   const record = params.project ?? params.shop
-  if (record === undefined)
-    return { is: 'alone', path, asked: { params, search: {}, source: null } }
+  const search = Object.fromEntries(new URLSearchParams(address.search))
+  if (record === undefined) return { is: 'alone', path, asked: { params, search, source: null } }
   const found = kept.find((one) => one.record === record)
   if (found === undefined)
     return { is: 'missing', of: params.shop === undefined ? 'project' : 'shop', kept }
-  const search = Object.fromEntries(new URLSearchParams(address.search))
   if (found.kind === 'project') {
     const asked: Asked = { params, search, source: null }
     return { is: 'screen', path, asked, age: found, frame: { kind: 'project', view: found.view } }

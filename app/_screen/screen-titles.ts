@@ -33,6 +33,8 @@ export const screenTitles = {
   '/shops/[shop]/people': 'People of the shop',
   '/shops/[shop]/set-up': 'Shop set-up',
   '/scan': 'Scan a tag',
+  '/sums': 'Bench sums',
+  '/sums/[name]': 'A sum',
   '/t/[code]': 'A tag',
   '/unsent': 'Unsent',
 } as const

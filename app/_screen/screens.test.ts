@@ -6,11 +6,11 @@ import { screenTitles } from './screen-titles.ts'
 const addressOf = (file: string): string => file.replace(/^app/, '').replace(/\/page\.tsx$/, '')
 
 describe('the list of screens', () => {
-  it('names every page of a project and a shop, of what is unsent and of a tag, and no other', () => {
+  it('names every page of a project and a shop, of what is unsent, of a tag and of the bench sums, and no other', () => {
     const pages = [
       'app/p/**/page.tsx',
       'app/shops/**/page.tsx',
-      'app/{scan,t,unsent}/**/page.tsx',
+      'app/{scan,sums,t,unsent}/**/page.tsx',
     ].flatMap((glob) => globSync(glob))
     expect(pages.length).toBeGreaterThan(20)
     expect(pages.map(addressOf).toSorted()).toEqual(Object.keys(screenTitles).toSorted())

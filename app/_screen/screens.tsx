@@ -160,6 +160,16 @@ export const screens: { readonly [Path in ScreenPath]: LateScreen } = {
     const { ScanPage } = await import('@/app/scan/scan-page.tsx')
     return () => <ScanPage asked={null} />
   }),
+  '/sums': late(async () => {
+    const { SumList } = await import('@/app/sums/sum-list.tsx')
+    const { forStage } = await import('@/app/sums/for-stage.ts')
+    return ({ search }) => <SumList stage={forStage(search)} />
+  }),
+  '/sums/[name]': late(async () => {
+    const { SumScreen } = await import('@/app/sums/sum-screen.tsx')
+    const { forStage } = await import('@/app/sums/for-stage.ts')
+    return (asked) => <SumScreen name={param(asked, 'name')} stage={forStage(asked.search)} />
+  }),
   '/t/[code]': late(async () => {
     const { ScanPage } = await import('@/app/scan/scan-page.tsx')
     return (asked) => <ScanPage asked={param(asked, 'code')} />

@@ -40,8 +40,8 @@ export const conversion = defineSum({
   hazards: [],
   input: z.strictObject({
     value: measure('Figure', '', { least: -1e12, greatest: 1e12 }),
-    from: words('From', 'Such as psi, N·m, thou, °F.'),
-    to: words('To'),
+    from: words('From', 'Such as psi, N·m, thou, °F.', Object.keys(units)),
+    to: words('To', '', Object.keys(units)),
   }),
   reckon({ value, from, to }): Answer {
     const [a, b] = [unitIn('from', 'From', from), unitIn('to', 'To', to)]

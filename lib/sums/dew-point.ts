@@ -36,7 +36,7 @@ export function dewMargin(
   return { dew, margin, passes: margin >= least, onTheLine: Math.abs(margin - least) < ON_THE_LINE }
 }
 
-const degrees = (label: string) => measure(label, '°', { least: -40, greatest: 122 })
+const degrees = (label: string) => measure(label, 'degrees', { least: -40, greatest: 122 })
 
 /** Dew point, and whether a surface is far enough above it to be coated. */
 export const dewPointSum = defineSum({
@@ -57,7 +57,7 @@ export const dewPointSum = defineSum({
     humidity: measure('Relative humidity', '%', { above: 0, greatest: 100 }),
     surface: z.optional(degrees('Surface of the panel')),
     margin: z.optional(
-      measure('Margin agreed', '° difference', {
+      measure('Margin agreed', 'degrees difference', {
         above: 0,
         greatest: 30,
         help: '3 °C where nothing more is agreed; never less.',

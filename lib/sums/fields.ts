@@ -8,9 +8,11 @@ export interface Meta {
   readonly help: string
   /** Of a choice: what may be chosen, in words. */
   readonly options: readonly { readonly value: string; readonly label: string }[]
+  /** Of words: what is offered while they are typed. */
+  readonly suggest: readonly string[]
 }
 const metas = z.registry<Meta>()
-const none = { unit: '', help: '', options: [] }
+const none = { unit: '', help: '', options: [], suggest: [] }
 
 /** Least and greatest are inclusive; `above` is not. */
 export interface Limits {
@@ -67,11 +69,11 @@ export const choice = <const T extends readonly [string, ...string[]]>(
   })
 
 /** A few words or a name. */
-export const words = (label: string, help = '') =>
+export const words = (label: string, help = '', suggest: readonly string[] = []) =>
   z
     .string('words')
     .check(z.minLength(1, 'missing. Say which.'), z.maxLength(120))
-    .register(metas, { ...none, kind: 'words', label, help })
+    .register(metas, { ...none, kind: 'words', label, help, suggest })
 
 /** Rows of a table. */
 export const rows = <S extends z.ZodMiniObject>(label: string, row: S, help = '') =>

@@ -21,6 +21,11 @@ const corrected = (parts: readonly { grams: number; poured: number }[], cup?: nu
   return { of: (name: string) => values.get(name) ?? Number.NaN, answer }
 }
 
+/** The least total in which nothing has to come out. */
+const leastTotal = (parts: readonly { grams: number; poured: number }[]): number =>
+  Math.max(...parts.map(({ grams, poured }) => poured / grams)) *
+  parts.reduce((sum, { grams }) => sum + grams, 0)
+
 test('what is added brings every component to the same share, takes nothing out, and is the least that does', () => {
   fc.assert(
     fc.property(mix, (parts) => {
@@ -44,19 +49,55 @@ test('what is added brings every component to the same share, takes nothing out,
   )
 })
 
-test('a cup that is too small says the least total, and what to pour off so that the rest fits it exactly', () => {
+test('a cup that is too small for any total says why, and what to pour off so that the rest fits it exactly', () => {
   fc.assert(
     fc.property(mix, fc.integer({ min: 1, max: 99 }), (parts, percent) => {
-      const total = corrected(parts).of('total')
-      const cup = (total * percent) / 100
+      const least = leastTotal(parts)
+      fc.pre(least > 0)
+      const cup = (least * percent) / 100
       const { of, answer } = corrected(parts, cup)
       if (answer.outcome !== 'result') throw new Error('It was refused.')
       expect(answer.verdict?.passes).toBe(false)
+      expect(answer.warnings[0]).toMatch(/^No total fits/)
       const poured = parts.reduce((sum, part) => sum + part.poured, 0)
       const added = parts.reduce((sum, _, i) => sum + of(`then add t${i}`), 0)
       expect((poured - of('pour off') + added) / cup).toBeCloseTo(1, 9)
     }),
   )
+})
+
+test('a cup too small for the whole recipe takes the least total that is right, where nothing is over', () => {
+  fc.assert(
+    fc.property(mix, fc.integer({ min: 1, max: 99 }), (parts, percent) => {
+      const whole = parts.reduce((sum, { grams }) => sum + grams, 0)
+      const least = leastTotal(parts)
+      fc.pre(least > 0 && least < whole)
+      const cup = least + ((whole - least) * percent) / 100
+      const { of, answer } = corrected(parts, cup)
+      if (answer.outcome !== 'result') throw new Error('It was refused.')
+      expect(answer.verdict?.passes).toBe(true)
+      expect(of('total')).toBeCloseTo(least, 6)
+      parts.forEach(({ grams, poured }, i) => {
+        expect(of(`add t${i}`)).toBeGreaterThanOrEqual(0)
+        expect(poured + of(`add t${i}`)).toBeCloseTo((least / whole) * grams, 6)
+      })
+    }),
+  )
+})
+
+test('half of a recipe poured goes on as half of it; before the first pour the cup is filled', () => {
+  const half = [
+    { grams: 312.4, poured: 156.2 },
+    { grams: 120, poured: 30 },
+    { grams: 67.6, poured: 0 },
+  ]
+  const { of, answer } = corrected(half, 300)
+  expect([0, 1, 2].map((i) => of(`add t${i}`))).toEqual([0, 30, 33.8])
+  expect(answer).toMatchObject({
+    verdict: { passes: true, words: expect.stringContaining('least total that fits is 250.0 g') },
+  })
+  const none = half.map(({ grams }) => ({ grams, poured: 0 }))
+  expect(corrected(none, 250).of('add t0')).toBe(156.2)
 })
 
 test('less than half of the scale’s last figure over is none', () => {

@@ -92,7 +92,10 @@ export const mixCorrection = defineSum({
     const over = worst.poured.minus(worst.recipe)
     const ratio = worst.poured.div(worst.recipe)
     const none = over.lte(0) || (over.lt(SCALE_G / 2) && ratio.lt(PLAY))
-    const k = none ? new Decimal(1) : ratio
+    // Where the whole recipe doesn't fit, less of it may: down to what is in the cup, and to nothing before the first pour.
+    const smaller = none && cup !== undefined && whole.gt(cup) && ratio.times(whole).lte(cup)
+    const least = worst.poured.gt(0) ? ratio : new Decimal(cup ?? 0).div(whole)
+    const k = smaller ? least : none ? new Decimal(1) : ratio
     const total = k.times(whole)
     const adds = parts.map((part) => {
       const add = k.times(part.recipe).minus(part.poured)
@@ -104,9 +107,11 @@ export const mixCorrection = defineSum({
       ...adds.map(({ name, grams }) => figure(`add ${name}`, `Add ${name}`, grams, 'g', 1)),
     ]
     const working = [
-      none
-        ? 'Nothing is over: k = 1'
-        : `k = ${worst.poured} ÷ ${worst.recipe} (${worst.name}, the worst over-pour) = ${k.toFixed(4)}`,
+      smaller
+        ? `Nothing is over, and ${whole} g don’t fit: k = ${k.toFixed(4)}, ${worst.poured.gt(0) ? `what ${worst.name} in the cup is of its recipe` : 'what fills the cup'}`
+        : none
+          ? 'Nothing is over: k = 1'
+          : `k = ${worst.poured} ÷ ${worst.recipe} (${worst.name}, the worst over-pour) = ${k.toFixed(4)}`,
       ...parts.map(
         ({ name, recipe: grams, poured: cupGrams }, i) =>
           `${name}: ${k.toFixed(4)} × ${grams} − ${cupGrams} = ${toPlaces(adds[i]?.grams ?? 0, 1)} g`,
@@ -114,13 +119,25 @@ export const mixCorrection = defineSum({
       `New total: ${k.toFixed(4)} × ${whole} = ${total.toFixed(1)} g`,
     ]
     const again = 'Weigh again after every pour: a correction can be over-poured too.'
+    if (smaller)
+      return result(figures, {
+        verdict: {
+          passes: true,
+          words: worst.poured.gt(0)
+            ? `The least total that fits is ${total.toFixed(1)} g; up to ${cup} g may be mixed in the same ratio`
+            : `Nothing is poured yet: ${cup} g fill the cup`,
+        },
+        working,
+        warnings: [again],
+      })
     if (cup === undefined || total.lte(cup)) return result(figures, { working, warnings: [again] })
     return tooFull()
 
-    /** The least total is k·Σr: with a smaller one something would have to come out. So some of the stirred mix is poured off first. */
+    /** No total fits: with a smaller one something would have to come out. So some of the stirred mix is poured off first. */
     function tooFull() {
       const inCup = parts.reduce((sum, part) => sum.plus(part.poured), new Decimal(0))
-      const least = `The least total that puts it right is ${total.toFixed(1)} g, ${total.minus(cup ?? 0).toFixed(1)} g more than fits: with less, something would have to come out of the cup.`
+      const fits = ratio.times(whole)
+      const why = `No total fits: with ${worst.poured} g of ${worst.name} in the cup the least that is right is ${fits.toFixed(1)} g, ${fits.minus(cup ?? 0).toFixed(1)} g more than it takes, and nothing can come out alone.`
       const kept = new Decimal(cup ?? 0).div(total)
       const off = inCup.times(new Decimal(1).minus(kept))
       return result(
@@ -144,7 +161,7 @@ export const mixCorrection = defineSum({
             ...working,
             `Poured off: ${inCup.toFixed(1)} × (1 − ${cup} ÷ ${total.toFixed(1)}) = ${off.toFixed(1)} g of the stirred mix; what stays is in the same ratio, so each add shrinks alike.`,
           ],
-          warnings: [least, 'Poured-off mix is waste by the data sheet, not stock.', again],
+          warnings: [why, 'Poured-off mix is waste by the data sheet, not stock.', again],
         },
       )
     }

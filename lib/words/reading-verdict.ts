@@ -32,7 +32,7 @@ export function readingVerdict(
 }
 
 /** The sign between whole and fraction, as the reader's keyboard has it: `.` or `,`. */
-export const decimalSign = (locale: string): string =>
+export const decimalSign = (locale: string): '.' | ',' =>
   new Intl.NumberFormat(locale).formatToParts(1.5).find(({ type }) => type === 'decimal')?.value ===
   ','
     ? ','

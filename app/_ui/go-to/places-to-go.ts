@@ -86,6 +86,7 @@ export function placesInShop({ book, role }: ShopState): PlaceToGo[] {
 /** Places outside any car and shop. */
 export const placesElsewhere: readonly PlaceToGo[] = [
   { path: '/', name: 'All projects and shops', under: 'where you belong' },
+  { path: '/sums', name: 'Bench sums', under: 'mix, dew point, torque, gaps' },
   { path: '/scan', name: 'Scan a tag', under: 'by camera or code' },
   { path: '/account', name: 'Your account', under: 'how it looks, signing out' },
 ]

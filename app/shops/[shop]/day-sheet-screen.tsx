@@ -1,4 +1,5 @@
 'use client'
+import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
 import { RowList } from '@/app/_ui/row-list.tsx'
@@ -81,6 +82,11 @@ export function DaySheetScreen({ projects }: { readonly projects: readonly Proje
               </li>
             ))}
           </Part>
+          <p className="way">
+            <Link prefetch={false} href="/sums">
+              Bench sums
+            </Link>
+          </p>
         </div>
       </div>
       <OurFloor projects={here} />

@@ -7,6 +7,7 @@ import { projectPath } from '@/app/_ui/paths.ts'
 import { StateMark } from '@/app/_ui/state-mark.tsx'
 import { UnsentMark } from '@/app/_ui/unsent-mark.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
+import { sumsPath } from '@/app/sums/for-stage.ts'
 import { checksOf, worksOn } from '@/lib/gate/indexes.ts'
 import { readReported } from '@/lib/gate/reported.ts'
 import { stageStatus } from '@/lib/gate/status.ts'
@@ -102,6 +103,13 @@ export function StageCard({ stage }: { readonly stage: Stage }) {
             )}
             <Checks stage={stage} checks={checks} />
           </>
+        )}
+        {standing.actsFor(stage.party) && stage.state !== 'signed off' && (
+          <p className="way">
+            <Link prefetch={false} href={sumsPath({ project: record.id, stage: stage.id })}>
+              Work it out: bench sums
+            </Link>
+          </p>
         )}
         <Concessions stage={stage} />
         <SignedStamp stage={stage} />

@@ -5,6 +5,7 @@ import { useProject } from '@/lib/live/project-provider.tsx'
 import type { Stage } from '@/lib/record/entities/work.ts'
 import { AfterTheFact } from './after-the-fact.tsx'
 import { Doubt } from './doubt.tsx'
+import { FromBench } from './from-bench.tsx'
 import { Notes } from './notes.tsx'
 import { Points } from './points.tsx'
 import { StageCard } from './stage-card.tsx'
@@ -22,6 +23,7 @@ export function StageScreen({ id }: { readonly id: string }) {
   const toStart = stage.removedAt === null && isToStart(stage)
   return (
     <>
+      <FromBench stage={stage} />
       {toStart && (
         <>
           <StageCard stage={stage} />

@@ -1,7 +1,9 @@
 import * as z from 'zod/mini'
 import { worksOn } from '../gate/indexes.ts'
 import type { Condition } from '../record/condition.ts'
-import type { Stage } from '../record/entities/work.ts'
+import { CoatKind } from '../record/entities/coating.ts'
+import { DatedThing } from '../record/entities/standing.ts'
+import { Hazard, type Stage } from '../record/entities/work.ts'
 import {
   AssemblyId,
   ChangeOrderId,
@@ -13,6 +15,7 @@ import {
 import type { ProjectRecord } from '../record/project-record.ts'
 import { Hours, Line, Text } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
+import { LEAST_MARGIN } from '../sums/dew-point.ts'
 import { badInput } from './bad-input.ts'
 import { partiesLeft } from './set-up.ts'
 
@@ -34,6 +37,16 @@ export const stageFields = {
   hoursMost: z.optional(z.nullable(Hours)),
   safety: z.optional(z.boolean()),
   caution: z.optional(z.nullable(Text)),
+  hazards: z.optional(z.array(Hazard).check(z.maxLength(19))),
+  airAgeMost: z.optional(z.nullable(z.number().check(z.positive(), z.maximum(1_440)))),
+  dewMarginLeast: z.optional(z.nullable(z.number().check(z.minimum(LEAST_MARGIN), z.maximum(30)))),
+  humidityMost: z.optional(z.nullable(z.number().check(z.positive(), z.maximum(100)))),
+  surfaceLeast: z.optional(z.nullable(z.number().check(z.minimum(-20), z.maximum(80)))),
+  surfaceMost: z.optional(z.nullable(z.number().check(z.minimum(-20), z.maximum(80)))),
+  inDate: z.optional(z.array(DatedThing).check(z.maxLength(4))),
+  lays: z.optional(z.nullable(CoatKind)),
+  keys: z.optional(z.boolean()),
+  people: z.optional(z.int().check(z.minimum(1), z.maximum(20))),
   changeOrder: z.optional(z.nullable(ChangeOrderId)),
   decision: z.optional(z.nullable(DecisionId)),
   handoverTo: z.optional(z.nullable(PartyId)),
@@ -124,6 +137,16 @@ export const describedStage = (stage: Stage, input: StageInput): Stage => ({
   hoursMost: or(input.hoursMost, stage.hoursMost),
   safety: or(input.safety, stage.safety),
   caution: or(input.caution, stage.caution),
+  hazards: or(input.hazards, stage.hazards),
+  airAgeMost: or(input.airAgeMost, stage.airAgeMost),
+  dewMarginLeast: or(input.dewMarginLeast, stage.dewMarginLeast),
+  humidityMost: or(input.humidityMost, stage.humidityMost),
+  surfaceLeast: or(input.surfaceLeast, stage.surfaceLeast),
+  surfaceMost: or(input.surfaceMost, stage.surfaceMost),
+  inDate: or(input.inDate, stage.inDate),
+  lays: or(input.lays, stage.lays),
+  keys: or(input.keys, stage.keys),
+  people: or(input.people, stage.people),
   changeOrder: or(input.changeOrder, stage.changeOrder),
   decision: or(input.decision, stage.decision),
   handoverTo: or(input.handoverTo, stage.handoverTo),

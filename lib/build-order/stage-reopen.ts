@@ -31,6 +31,8 @@ export const stageReopen = defineCommand({
       {
         ...stage,
         state: 'reopened',
+        precautionsAt: null,
+        precautionsBy: null,
         signedOffAt: null,
         doubt: input.reason,
         // Their work stays in it, whoever goes on.

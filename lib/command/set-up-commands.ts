@@ -3,9 +3,11 @@ import { checkAdd } from '../build-order/check-add.ts'
 import { checkRemove } from '../build-order/check-remove.ts'
 import { holdRemove } from '../build-order/hold-remove.ts'
 import { holdSet } from '../build-order/hold-set.ts'
+import { inDateRecord, inDateWithdraw } from '../build-order/in-date-record.ts'
 import { linkDescribe } from '../build-order/link-describe.ts'
 import { linkDraw } from '../build-order/link-draw.ts'
 import { linkRemove } from '../build-order/link-remove.ts'
+import { milestoneAgree, milestoneMeet, milestoneWithdraw } from '../build-order/milestone-agree.ts'
 import { stageAdd } from '../build-order/stage-add.ts'
 import { stageDescribe } from '../build-order/stage-describe.ts'
 import { stageGive } from '../build-order/stage-give.ts'
@@ -42,6 +44,11 @@ import { windowOpen } from '../shop/window-open.ts'
 
 /** Commands by which a project is set up and its build order changed: mostly at a desk. */
 export const setUpCommands = {
+  'inDate.record': inDateRecord,
+  'inDate.withdraw': inDateWithdraw,
+  'milestone.agree': milestoneAgree,
+  'milestone.meet': milestoneMeet,
+  'milestone.withdraw': milestoneWithdraw,
   'project.create': projectCreate,
   'project.describe': projectDescribe,
   'party.add': partyAdd,

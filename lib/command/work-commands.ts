@@ -1,3 +1,4 @@
+import { airRecord } from '../build-order/air-record.ts'
 import { checkRecord } from '../build-order/check-record.ts'
 import { decisionAsk } from '../build-order/decision-ask.ts'
 import { decisionChoose } from '../build-order/decision-choose.ts'
@@ -12,7 +13,9 @@ import { stageConfirm } from '../build-order/stage-confirm.ts'
 import { stageCorrectEnd } from '../build-order/stage-correct-end.ts'
 import { stageCountersign } from '../build-order/stage-countersign.ts'
 import { stageEnd } from '../build-order/stage-end.ts'
+import { stageInsertKeying } from '../build-order/stage-insert-keying.ts'
 import { stagePause } from '../build-order/stage-pause.ts'
+import { stagePrecautions } from '../build-order/stage-precautions.ts'
 import { stageReopen } from '../build-order/stage-reopen.ts'
 import { stageReportDone } from '../build-order/stage-report-done.ts'
 import { stageResume } from '../build-order/stage-resume.ts'
@@ -51,6 +54,9 @@ import { slotRelease } from '../shop/slot-release.ts'
 
 /** Commands of the work itself: what a phone in a workshop presses, with a signal or without. */
 export const workCommands = {
+  'stage.precautions': stagePrecautions,
+  'stage.insertKeying': stageInsertKeying,
+  'air.record': airRecord,
   'part.want': partWant,
   'part.order': partOrder,
   'part.promise': partPromise,

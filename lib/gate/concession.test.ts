@@ -16,6 +16,7 @@ import {
 } from '../../test/builders.ts'
 import { press, pressed } from '../../test/press.ts'
 import type { Concession } from '../record/entities/work.ts'
+import { Sha256 } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
 import { concessionWithdraw } from './concession-withdraw.ts'
 import { conditionConcede } from './condition-concede.ts'
@@ -81,22 +82,37 @@ describe('condition.concede', () => {
       })
   })
 
-  it('never stands for custody, a hold point, a missing yes or a recoat window that ran out', () => {
+  it('never stands for custody, a hold point or a missing yes', () => {
     const order = aChangeOrder()
     const hold = aHold({ stage: coat.id })
-    const window = aLink({ from: coat.id, to: stage.id, greatestLagHours: 2 })
     const held = { ...stage, assemblies: [anEngine().id], changeOrder: order.id }
-    const all = aRecord(coat, held, window, hold, order, anEngine())
+    const all = aRecord(coat, held, cure, hold, order, anEngine())
     for (const [rule, entity] of [
       ['custody', anEngine().id],
       ['hold', hold.id],
       ['change-order', order.id],
-      ['greatest-lag', window.id],
     ])
       expect(press(conditionConcede, ada, all, { ...input, rule, entity })).toMatchObject({
         outcome: 'refusal',
         conditions: [{ rule, entity, concedable: false }],
       })
+  })
+
+  it('stands for a recoat window that ran out only with the maker’s data sheet', () => {
+    const window = aLink({ from: coat.id, to: stage.id, greatestLagHours: 2 })
+    const all = aRecord(coat, stage, window)
+    const past = { ...input, rule: 'greatest-lag', entity: window.id }
+    expect(press(conditionConcede, ada, all, past)).toMatchObject({
+      conditions: [{ rule: 'input', field: 'file' }],
+    })
+    const file = Sha256.parse('a'.repeat(64))
+    const arrived = { files: new Set([file]) }
+    expect(press(conditionConcede, ada, all, { ...past, file })).toMatchObject({
+      conditions: [{ rule: 'file' }],
+    })
+    expect(press(conditionConcede, ada, all, { ...past, file }, arrived)).toMatchObject({
+      entities: [{ rule: 'greatest-lag', file }],
+    })
   })
 
   it('refuses what is met, and a second yes of the same party', () => {

@@ -4,7 +4,7 @@ import { changes, defineCommand, refusal } from '../record/command.ts'
 import { plain, wrongInput, wrongState } from '../record/condition.ts'
 import type { Concession } from '../record/entities/work.ts'
 import { EntityId, StageId } from '../record/ids.ts'
-import { Line, Text } from '../record/scalars.ts'
+import { Line, Sha256, Text } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
 import { concessionOn, whoConcedes } from './concessions.ts'
 import { unmetAbout } from './unmet-now.ts'
@@ -15,7 +15,14 @@ import { unmetAbout } from './unmet-now.ts'
  */
 export const conditionConcede = defineCommand({
   name: 'condition.concede',
-  input: z.strictObject({ stage: StageId, rule: Line, entity: EntityId, reason: Text }),
+  input: z.strictObject({
+    stage: StageId,
+    rule: Line,
+    entity: EntityId,
+    reason: Text,
+    file: z.optional(Sha256),
+  }),
+  files: ({ file }) => (file === undefined ? [] : [file]),
   may: (actor, record, input) =>
     whoConcedes(record, must(record.stages, input.stage)).some((party) => managesFor(actor, party)),
   decide(record, input, ctx) {
@@ -29,9 +36,13 @@ export const conditionConcede = defineCommand({
     const [condition] = unmetAbout(record, stage, input, ctx.happenedAt)
     if (condition === undefined) return refusal(wrongState(entity, 'met', 'not met'))
     if (!condition.concedable) return refusal(condition)
+    const file = input.file ?? known?.file ?? null
+    if (condition.rule === 'greatest-lag' && file === null)
+      return refusal(wrongInput(entity, 'file', 'the maker’s data sheet is needed'))
     if (known !== undefined)
       return changes({
         ...known,
+        file,
         needs: whoConcedes(record, stage),
         parties: [...known.parties, party],
         reason: both(known.reason, reason),
@@ -44,7 +55,7 @@ export const conditionConcede = defineCommand({
       rule,
       entity,
       reason,
-      file: null,
+      file,
       needs: whoConcedes(record, stage),
       parties: [party],
       person,

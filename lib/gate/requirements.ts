@@ -5,6 +5,7 @@ import type { Instant } from '../record/scalars.ts'
 import { Hidden } from '../record/table.ts'
 import { concededBy } from './concessions.ts'
 import type { GateRule, Requirement } from './rule.ts'
+import { air } from './start/air.ts'
 import { changeOrder } from './start/change-order.ts'
 import { custody } from './start/custody.ts'
 import { decision } from './start/decision.ts'
@@ -12,8 +13,12 @@ import { exclusiveUse } from './start/exclusive-use.ts'
 import { mustBeFitted, mustBeOff } from './start/fitted.ts'
 import { greatestLag } from './start/greatest-lag.ts'
 import { hold } from './start/hold.ts'
+import { hotWork } from './start/hot-work.ts'
+import { inDate } from './start/in-date.ts'
 import { leastLag } from './start/least-lag.ts'
+import { milestone } from './start/milestone.ts'
 import { part } from './start/part.ts'
+import { precautions } from './start/precautions.ts'
 import { predecessor } from './start/predecessor.ts'
 import { slot } from './start/slot.ts'
 
@@ -30,7 +35,12 @@ const rules: readonly GateRule[] = [
   exclusiveUse,
   mustBeFitted,
   mustBeOff,
+  hotWork,
   slot,
+  milestone,
+  inDate,
+  air,
+  precautions,
 ]
 
 /** A requirement with the concession that stands on it, if one does. */

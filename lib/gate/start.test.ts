@@ -130,7 +130,7 @@ describe('cure and recoat window', () => {
   it('lets the coat go on in the last moment of its window, and not after', () => {
     expect(unmet(wings, 82, done(10), window)).toEqual([])
     expect(unmet(wings, 82.001, done(10), window)).toMatchObject([
-      { rule: 'greatest-lag', ranOutAt: at(82), concedable: false },
+      { rule: 'greatest-lag', ranOutAt: at(82), concedable: true },
     ])
   })
 

@@ -1,5 +1,6 @@
 import type { CommandName } from './command-names.ts'
-import type { StageState } from './entities/work.ts'
+import type { DatedThing } from './entities/standing.ts'
+import type { Hazard, StageState } from './entities/work.ts'
 import type { AssemblyId, BayId, PartId, PartyId, PersonId, SlotId, StageId } from './ids.ts'
 import type { CivilDate, Instant, Minor } from './scalars.ts'
 
@@ -55,6 +56,16 @@ export type StartCondition =
       readonly point: 'hold' | 'witness'
       readonly is: string
     })
+  | (Base<'precautions'> & { readonly hazards: readonly Hazard[] })
+  | (Base<'air'> & {
+      readonly is: 'missing' | 'stale' | 'too damp' | 'too cold' | 'too warm' | 'near dew point'
+      /** By how many °C the surface stands above the dew point; null where there is no reading. */
+      readonly margin: number | null
+    })
+  | (Base<'in-date'> & {
+      readonly things: readonly { readonly thing: DatedThing; readonly until: CivilDate | null }[]
+    })
+  | Base<'milestone'>
   | (Base<'slot'> & {
       readonly slot: SlotId | null
       readonly is: 'none' | 'asked' | 'outside' | 'bay taken'

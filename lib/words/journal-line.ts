@@ -157,6 +157,17 @@ const phrases: { readonly [Name in CommandName]: Phrase } = {
   'stage.add': stage('added'),
   'stage.describe': stage('described anew'),
   'stage.remove': stage('removed'),
+  'stage.precautions': stage('ticked the precautions of'),
+  'stage.insertKeying': stage('put a keying stage in:'),
+  'air.record': (left) => {
+    const on = first(left, 'airReading')?.stage
+    return `entered air and surface at ${on === undefined ? 'a stage' : stageName(on, left.record)}`
+  },
+  'inDate.record': just('entered something as in date'),
+  'inDate.withdraw': just('took back that something is in date'),
+  'milestone.agree': just('agreed a payment before a stage'),
+  'milestone.meet': just('said that an agreed payment has come'),
+  'milestone.withdraw': just('withdrew a payment as a condition'),
   'stage.split': stage('split', ' in two'),
   'stage.merge': stage('put another stage into'),
   'stage.move': just('moved a stage within the build order'),

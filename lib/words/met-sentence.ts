@@ -44,6 +44,14 @@ export function metSentence(
       const word = hold?.state === 'waived' ? 'waived' : 'released'
       return `${atStart(hold?.name ?? 'hold point')}: ${word}`
     }
+    case 'precautions':
+      return 'Its precautions are in place'
+    case 'air':
+      return 'Air and surface are read, and fit to spray'
+    case 'in-date':
+      return 'What the work asks for is in date'
+    case 'milestone':
+      return `Paid: ${record.milestones.rows.get(entity)?.name ?? 'what was agreed'}`
     case 'slot': {
       const slot = record.slots.rows.get(entity)
       return slot === undefined

@@ -12,6 +12,10 @@ const names: { readonly [rule: string]: string } = {
   decision: 'a decision',
   hold: 'a hold or witness point',
   slot: 'the slot',
+  precautions: 'its precautions',
+  air: 'air and surface',
+  'in-date': 'what must be in date',
+  milestone: 'an agreed payment',
   check: 'a check',
 }
 

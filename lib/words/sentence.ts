@@ -30,6 +30,10 @@ function told(condition: Condition, record: ProjectRecord, reader: Reader): Told
     case 'decision':
     case 'hold':
     case 'slot':
+    case 'precautions':
+    case 'air':
+    case 'in-date':
+    case 'milestone':
       return toldAtStart(condition, record, reader)
     case 'check':
     case 'no-end':

@@ -1,8 +1,10 @@
 import type { StartCondition } from '../record/condition.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
+import { cautionFor } from './cautions.ts'
 import { day, exactSpan, moment } from './dates.ts'
 import { stateLabel } from './labels.ts'
-import { assemblyName, atStart, does, partyName, personName, stageName } from './names.ts'
+import { figure } from './money.ts'
+import { assemblyName, atStart, does, listed, partyName, personName, stageName } from './names.ts'
 import type { Reader } from './reader.ts'
 import { type Told, whoDoes } from './told.ts'
 
@@ -153,6 +155,52 @@ export function toldAtStart(
         fact: `Hold: ${hold?.name ?? 'a hold point'}`,
         detail: `Nobody passes ${stageName(condition.stage, record)} before it is released.`,
         who,
+      }
+    }
+    case 'precautions':
+      return {
+        fact: 'Its precautions are not ticked',
+        detail: `Against ${listed(
+          condition.hazards.map((hazard) => cautionFor(hazard).title.toLowerCase()),
+          reader.locale,
+        )}.`,
+        who: whoDoes(clearedBy, record, reader, 'see to them and tick', 'sees to them and ticks'),
+      }
+    case 'air': {
+      const margin =
+        condition.margin === null
+          ? ''
+          : ` The surface stands ${figure(condition.margin, reader.locale, 1)} °C above the dew point.`
+      const facts = {
+        missing: 'Air and surface have not been read',
+        stale: 'The reading of air and surface is too old',
+        'too damp': 'The air is too damp to spray',
+        'too cold': 'The surface is too cold to spray',
+        'too warm': 'The surface is too warm to spray',
+        'near dew point': 'The surface is too near the dew point',
+      }
+      return {
+        fact: facts[condition.is],
+        detail: `Read at the panel, just before.${margin}`,
+        who: whoDoes(clearedBy, record, reader, 'read them', 'reads them'),
+      }
+    }
+    case 'in-date': {
+      const things = condition.things.map(({ thing, until }) =>
+        until === null ? `${thing}: never entered` : `${thing}: until ${day(until, reader)}`,
+      )
+      return {
+        fact: 'Something it asks for is not in date',
+        detail: `${atStart(listed(things, reader.locale))}.`,
+        who: whoDoes(clearedBy, record, reader, 'enter it', 'enters it'),
+      }
+    }
+    case 'milestone': {
+      const one = record.milestones.rows.get(condition.entity)
+      return {
+        fact: one === undefined ? 'An agreed payment has not come' : `Not paid yet: ${one.name}`,
+        detail: 'It was agreed to come before this stage.',
+        who: `${atStart(partyName(one?.party ?? null, record, reader))} ${does(one?.party ?? null, reader, 'say', 'says')} when it has come.`,
       }
     }
     case 'slot': {

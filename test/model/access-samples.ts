@@ -1,7 +1,7 @@
 import { newStep } from '../../lib/build-order/step-add.ts'
 import type { CommandName } from '../../lib/record/command-names.ts'
 import type { Json } from '../../lib/record/condition.ts'
-import { Minor } from '../../lib/record/scalars.ts'
+import { CivilDate, Minor } from '../../lib/record/scalars.ts'
 import {
   aChangeLine,
   aChangeOrder,
@@ -48,6 +48,8 @@ const ofLead = aStage({ id: anId('stg', 'lead'), party: lead })
 const signedOff = aStage({ id: anId('stg', 'signed'), party: engineShop, state: 'signed off' })
 const working = aStage({ id: anId('stg', 'working'), party: engineShop, state: 'in work' })
 
+const aDay = CivilDate.parse('2026-03-02')
+
 /** A project in which each thing is the engine shop’s own, unless its name says otherwise. */
 export const record = aRecord(
   aProject(),
@@ -71,6 +73,37 @@ export const record = aRecord(
   [stage, ofLead, signedOff, working],
   aLink({ id: own('lnk'), from: stage.id, to: signedOff.id }),
   aCheck({ id: own('chk'), stage: stage.id }),
+  {
+    kind: 'inDate',
+    id: own('ind'),
+    project,
+    party: engineShop,
+    thing: 'torque wrench',
+    name: 'Wrench 2',
+    person: null,
+    minutes: null,
+    doneOn: aDay,
+    until: aDay,
+    by: hand,
+    at: at(0),
+    withdrawnAt: null,
+  },
+  {
+    kind: 'milestone',
+    id: own('mst'),
+    project,
+    stage: stage.id,
+    party: engineShop,
+    payer: owner,
+    name: 'Half before the build',
+    net: null,
+    agreedAt: at(0),
+    agreedBy: hand,
+    metAt: null,
+    metBy: null,
+    remark: '',
+    removedAt: null,
+  },
   newStep(own('stp'), project, {
     stage: stage.id,
     position: 1,
@@ -218,6 +251,20 @@ export const inputs: { readonly [Name in CommandName]: Input } = {
   'stage.add': { name: 'Bore', party: engineShop },
   'stage.describe': { ...onStage, name: 'Bore', safety: true },
   'stage.remove': { ...onStage, ...because },
+  'stage.precautions': onStage,
+  'stage.insertKeying': { link: own('lnk') },
+  'air.record': { ...onStage, air: 20, surface: 19, humidity: 60 },
+  'inDate.record': {
+    party: engineShop,
+    thing: 'torque wrench',
+    name: 'Wrench 2',
+    doneOn: '2026-01-05',
+    until: '2027-01-04',
+  },
+  'inDate.withdraw': { inDate: own('ind') },
+  'milestone.agree': { ...onStage, payer: owner, name: 'Half before the build' },
+  'milestone.meet': { milestone: own('mst') },
+  'milestone.withdraw': { milestone: own('mst') },
   'stage.split': { ...onStage, first: 'Bore', second: 'Hone' },
   'stage.merge': { ...onStage, other: working.id, name: 'Bore and hone' },
   'stage.move': { ...onStage, after: [ofLead.id], before: [] },

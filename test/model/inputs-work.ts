@@ -60,6 +60,9 @@ function saidOfStage(scene: Scene, party: string): Input {
     ...perhaps(scene, 10, { needsFitted: dice.some(ids, 1) }),
     ...perhaps(scene, 10, { needsOff: dice.some(ids, 1) }),
     ...perhaps(scene, 15, { needsBay: true }),
+    ...perhaps(scene, 12, { hazards: dice.some(['dust', 'hot work', 'fuel'], 2) }),
+    ...perhaps(scene, 6, { airAgeMost: 90, humidityMost: 85, surfaceLeast: 10 }),
+    ...perhaps(scene, 6, { inDate: ['torque wrench'] }),
     ...perhaps(scene, 25, { exclusive: false }),
     ...perhaps(scene, 20, { safety: true, caution: 'Torque by the data sheet.' }),
     ...perhaps(scene, 20, { countersigns: dice.some([...others.map(({ id }) => id), party], 2) }),
@@ -102,6 +105,14 @@ export const workInputs: Inputs<
   | 'stage.add'
   | 'stage.describe'
   | 'stage.remove'
+  | 'stage.precautions'
+  | 'stage.insertKeying'
+  | 'air.record'
+  | 'inDate.record'
+  | 'inDate.withdraw'
+  | 'milestone.agree'
+  | 'milestone.meet'
+  | 'milestone.withdraw'
   | 'stage.split'
   | 'stage.merge'
   | 'stage.move'
@@ -154,6 +165,52 @@ export const workInputs: Inputs<
     return { stage: stage.id, ...perhaps(scene, 20, { party }), ...Object.fromEntries(said) }
   },
   'stage.remove': onStage(['planned'], () => reason),
+  'stage.precautions': onStage(['planned', 'reopened'], () => ({})),
+  'stage.insertKeying': (scene) => {
+    const link = oneOf(
+      scene,
+      scene.record.links,
+      ({ removedAt, greatestLagHours }) => removedAt === null && greatestLagHours !== null,
+    )
+    return link && { link: link.id, name: aName(scene, 'Key') }
+  },
+  'air.record': onStage(['planned', 'reopened', 'in work'], (scene) => ({
+    air: 18,
+    surface: scene.dice.of([9, 16, 17, 24]) ?? 17,
+    humidity: scene.dice.of([45, 60, 90]) ?? 60,
+    ...perhaps(scene, 20, { takenAt: hoursFrom(scene.now, -scene.dice.below(3)) }),
+  })),
+  'inDate.record': (scene) => {
+    const party = aShopParty(scene)
+    const month = 1 + scene.dice.below(6)
+    return (
+      party && {
+        party: party.id,
+        thing: scene.dice.of(['torque wrench', 'booth clearance']) ?? 'torque wrench',
+        name: 'The one by the door',
+        minutes: 4,
+        doneOn: '2026-01-05',
+        until: `2026-0${month}-20`,
+      }
+    )
+  },
+  'inDate.withdraw': (scene) => {
+    const one = oneOf(scene, scene.record.inDates, ({ withdrawnAt }) => withdrawnAt === null)
+    return one && { inDate: one.id }
+  },
+  'milestone.agree': onStage(['planned'], (scene) => ({
+    payer: aParty(scene, ({ role }) => role !== 'observer')?.id ?? '',
+    name: 'A third before the build',
+    net: scene.dice.below(90_000),
+  })),
+  'milestone.meet': (scene) => {
+    const one = oneOf(scene, scene.record.milestones, ({ removedAt }) => removedAt === null)
+    return one && { milestone: one.id }
+  },
+  'milestone.withdraw': (scene) => {
+    const one = oneOf(scene, scene.record.milestones, ({ removedAt }) => removedAt === null)
+    return one && { milestone: one.id }
+  },
   'stage.split': onStage(['planned'], (scene, stage) => ({
     first: scene.dice.chance(50) ? stage.name : aName(scene, 'First of it'),
     second: aName(scene, 'Second of it'),

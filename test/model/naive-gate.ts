@@ -39,6 +39,7 @@ export function unmetAt(record: ProjectRecord, stage: Stage, at: string): Unmet[
     ...fittedUnmet(record, stage),
     ...boughtAndAgreed(record, stage),
     ...slotUnmet(record, stage, at),
+    ...readyToWork(record, stage, at),
   ]
 }
 
@@ -135,11 +136,59 @@ function slotUnmet(record: ProjectRecord, stage: Stage, at: string): Unmet[] {
   return running ? [] : [{ rule: 'slot', entity: '' }]
 }
 
+/** Rules 8, 10 and 11: air and surface, what is in date, precautions, hot work, agreed payments. */
+function readyToWork(record: ProjectRecord, stage: Stage, at: string): Unmet[] {
+  const found: Unmet[] = []
+  const say = (rule: string, entity: string = stage.id) => found.push({ rule, entity })
+  if (stage.hazards.length > 0 && stage.precautionsAt === null) say('precautions')
+  if (stage.hazards.includes('hot work'))
+    for (const { id, host, holdsFuel } of all(record.assemblies))
+      if (holdsFuel && host !== null) say('hot work', id)
+  for (const one of all(record.milestones))
+    if (one.stage === stage.id && one.removedAt === null && one.metAt === null)
+      say('milestone', one.id)
+  const zone = all(record.projects)[0]?.timeZone ?? 'UTC'
+  const today = new Intl.DateTimeFormat('en-CA', { timeZone: zone }).format(new Date(at))
+  const isInDate = (thing: string) =>
+    all(record.inDates).some(
+      (one) =>
+        one.party === stage.party &&
+        one.thing === thing &&
+        one.withdrawnAt === null &&
+        one.until >= today,
+    )
+  if (stage.inDate.some((thing) => !isInDate(thing))) say('in-date')
+  if (stage.airAgeMost !== null && airAmiss(record, stage, at)) say('air')
+  return found
+}
+
+function airAmiss(record: ProjectRecord, stage: Stage, at: string): boolean {
+  const readings = all(record.airReadings).filter((one) => one.stage === stage.id)
+  const latest = readings.reduce<(typeof readings)[number] | undefined>(
+    (last, one) => (last === undefined || one.takenAt >= last.takenAt ? one : last),
+    undefined,
+  )
+  if (latest === undefined) return true
+  const { air, surface, humidity, takenAt } = latest
+  const g = Math.log(humidity / 100) + (17.62 * air) / (243.12 + air)
+  const over = surface - (243.12 * g) / (17.62 - g)
+  return (
+    hoursBetween(takenAt, at) * 60 > (stage.airAgeMost ?? 0) ||
+    over < (stage.dewMarginLeast ?? 3) ||
+    humidity > (stage.humidityMost ?? 100) ||
+    surface < (stage.surfaceLeast ?? surface) ||
+    surface > (stage.surfaceMost ?? surface)
+  )
+}
+
 /** Rules that anybody may ever concede, where it is no safety work. */
 const concedable = [
   'predecessor',
   'countersign',
   'least-lag',
+  'greatest-lag',
+  'air',
+  'milestone',
   'must-be-fitted',
   'must-be-off',
   'part',
@@ -154,6 +203,7 @@ function isSafety(record: ProjectRecord, stage: Stage, { rule, entity }: Unmet):
   if (stage.safety) return true
   const link = all(record.links).find(({ id }) => id === entity)
   const hold = all(record.holds).find(({ id }) => id === entity)
+  if (link?.safety === true && (rule === 'least-lag' || rule === 'greatest-lag')) return true
   const before = rule === 'hold' ? hold?.stage : (link?.from ?? entity)
   return all(record.stages).some(({ id, safety }) => id === before && safety)
 }

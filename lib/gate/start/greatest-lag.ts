@@ -6,7 +6,7 @@ import { type GateRule, met, unmet } from '../rule.ts'
 
 /**
  * Gate rule 2: no recoat window has run out, counted from the recorded end of work; the last moment still counts.
- * What clears it is keying work, as a stage of its own. Only a data sheet could concede it, so a bare reason never does.
+ * What clears it is keying work, as a stage of its own, put in with its links by one press. It is conceded with the data sheet, never by a bare reason.
  */
 export const greatestLag: GateRule = (record, stage, at) =>
   linksTo(record.links, stage.id).flatMap((link) => {
@@ -21,12 +21,9 @@ export const greatestLag: GateRule = (record, stage, at) =>
       entity: link.id,
       root: link.id,
       since: ranOutAt,
-      concedable: false,
+      concedable: !stage.safety && !before.safety && !link.safety,
       clearedBy: [stage.party],
-      clearedWith: {
-        command: 'stage.add',
-        input: { party: stage.party, assemblies: stage.assemblies },
-      },
+      clearedWith: { command: 'stage.insertKeying', input: { link: link.id } },
       stage: before.id,
       ranOutAt,
     })

@@ -21,7 +21,7 @@ export const leastLag: GateRule = (record, stage, at) =>
       entity: link.id,
       root: link.id,
       since: end,
-      concedable: !stage.safety && !before.safety,
+      concedable: !stage.safety && !before.safety && !link.safety,
       clearedBy: [],
       clearedWith: null,
       stage: before.id,

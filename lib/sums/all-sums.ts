@@ -3,11 +3,13 @@ import { bearingClearance } from './bearing-clearance.ts'
 import { brakeHydraulics } from './brake-hydraulics.ts'
 import { cableDrop } from './cable-drop.ts'
 import { cableSize } from './cable-size.ts'
+import { chargedHours } from './charged-hours.ts'
+import { clockedHours } from './clocked-hours.ts'
 import { cloth } from './cloth.ts'
 import { coilSpring } from './coil-spring.ts'
 import { compressionRatio } from './compression-ratio.ts'
 import { compressionSpread } from './compression-spread.ts'
-import { conversion, fuelUse } from './conversion.ts'
+import { conversion } from './conversion.ts'
 import { coolantFreeze } from './coolant-freeze.ts'
 import { coolantShare } from './coolant-share.ts'
 import { coolantTopUp } from './coolant-top-up.ts'
@@ -16,10 +18,11 @@ import { cure } from './cure.ts'
 import { dewPointSum } from './dew-point.ts'
 import { filmByEightyTwenty, filmBySpots } from './film.ts'
 import { flush } from './flush.ts'
+import { fuelUse } from './fuel-use.ts'
 import { fuseSize } from './fuse-size.ts'
 import { gearing } from './gearing.ts'
 import { hides } from './hides.ts'
-import { chargedHours, clocked, efficiency, threePoint } from './hours.ts'
+import { efficiency, threePoint, timeToFinish } from './hours-estimate.ts'
 import { masterChange } from './master-change.ts'
 import { mixCorrection } from './mix-correction.ts'
 import { oilPressure } from './oil-pressure.ts'
@@ -86,10 +89,11 @@ export const allSums: readonly Sum[] = [
   taxInclusive,
   splitSum,
   stagedInvoice,
-  clocked,
+  clockedHours,
   chargedHours,
   efficiency,
   threePoint,
+  timeToFinish,
   conversion,
   fuelUse,
 ]

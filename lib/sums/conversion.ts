@@ -1,31 +1,44 @@
 import * as z from 'zod/mini'
-import { choice, measure, words } from './fields.ts'
-import { type Answer, ask, defineSum, fault, figure, refuse, result } from './sum.ts'
+import { measure, words } from './fields.ts'
+import { ask, asTyped, defineSum, type Fault, fault, figure, refuse, result } from './sum.ts'
 import { convert, isUnit, type UnitSign, units, unitsLike } from './units.ts'
 
-/** Signs that differ by country, and what may be meant. */
-const BY_COUNTRY: ReadonlyMap<string, string> = new Map([
-  ['gal', 'imp gal or US gal'],
-  ['gallon', 'imp gal or US gal'],
-  ['pt', 'imp pt or US pt'],
-  ['pint', 'imp pt or US pt'],
-  ['qt', 'imp qt or US qt'],
-  ['fl oz', 'imp fl oz or US fl oz'],
-  ['ton', 'the long ton, the short ton or the tonne, in kg'],
+/** Signs that differ by country, and the units that may be meant. */
+const BY_COUNTRY: ReadonlyMap<string, readonly UnitSign[]> = new Map([
+  ['gal', ['imp gal', 'US gal']],
+  ['gallon', ['imp gal', 'US gal']],
+  ['pt', ['imp pt', 'US pt']],
+  ['pint', ['imp pt', 'US pt']],
+  ['qt', ['imp qt', 'US qt']],
+  ['quart', ['imp qt', 'US qt']],
+  ['fl oz', ['imp fl oz', 'US fl oz']],
+  ['ton', ['tonne', 'long ton', 'short ton']],
+  ['hp', ['hp', 'metric hp']],
+  ['horsepower', ['hp', 'metric hp']],
+])
+
+/** How units are typed on a keyboard that has no sign for them. */
+const TYPED: ReadonlyMap<string, UnitSign> = new Map([
+  ['um', 'µm'],
+  ['μm', 'µm'],
+  ['C', '°C'],
+  ['F', '°F'],
+  ['Nm', 'N·m'],
+  ['N.m', 'N·m'],
+  ['lbf.ft', 'lbf·ft'],
+  ['lbf.in', 'lbf·in'],
+  ['kgf.m', 'kgf·m'],
+  ['kgf/cm2', 'kgf/cm²'],
+  ['mm2', 'mm²'],
+  ['m2', 'm²'],
   ['PS', 'metric hp'],
 ])
 
-function unitIn(field: string, label: string, text: string) {
-  const sign = text.trim()
-  if (isUnit(sign)) return { sign }
-  const meant = BY_COUNTRY.get(sign)
-  return meant === undefined
-    ? fault(
-        field,
-        `${label}: ${text} is no unit that is known here: one of ${Object.keys(units).join(', ')}.`,
-      )
-    : ask(field, `${label}: ${text} differs by country. Is ${meant} meant?`)
-}
+/** Offered while a unit is typed. */
+const SUGGESTED = Object.keys(units)
+
+/** Temperatures end here, in °C. */
+const COLDEST = -273.15
 
 /** Any figure in another unit, by exact factors. */
 export const conversion = defineSum({
@@ -40,55 +53,54 @@ export const conversion = defineSum({
   hazards: [],
   input: z.strictObject({
     value: measure('Figure', '', { least: -1e12, greatest: 1e12 }),
-    from: words('From', 'Such as psi, N·m, thou, °F.', Object.keys(units)),
-    to: words('To', '', Object.keys(units)),
+    from: words('From', 'Such as psi, N·m, thou, °F, °C difference.', SUGGESTED),
+    to: words('To', 'Such as bar, lbf·ft, µm, °C.', SUGGESTED),
   }),
-  reckon({ value, from, to }): Answer {
-    const [a, b] = [unitIn('from', 'From', from), unitIn('to', 'To', to)]
-    if ('field' in a) return refuse(a)
-    if ('field' in b) return refuse(b)
-    if (!unitsLike(a.sign).includes(b.sign))
-      return refuse(
-        fault(
-          'to',
-          `To: ${b.sign} measures something else. ${a.sign} goes into ${others(a.sign)}.`,
-        ),
-      )
-    return result([figure('value', 'It is', convert(value, a.sign, b.sign), b.sign, 4)])
+  reckon({ value, from, to }, meant) {
+    const a = unitIn('from', 'From', from, meant('from'))
+    const b = unitIn('to', 'To', to, meant('to'))
+    if (typeof a !== 'string') return refuse(a)
+    if (typeof b !== 'string') return refuse(b)
+    if (!unitsLike(a).includes(b))
+      return refuse(fault('to', `To: ${b} measures something else. ${a} goes into ${others(a)}.`))
+    if (units[a].quantity === 'temperature' && convert(value, a, '°C') < COLDEST)
+      return refuse(fault('value', `Figure: nothing is colder than ${COLDEST} °C.`))
+    const turned = convert(value, a, b)
+    return result([figure('value', 'It is', turned, b, placesFor(turned))], {
+      working: [`${value} ${a} = ${turned} ${b}`],
+    })
   },
 })
+
+function unitIn(field: string, label: string, text: string, meant: boolean): UnitSign | Fault {
+  const sign = text.trim()
+  const may = BY_COUNTRY.get(sign)
+  if (may !== undefined && !meant)
+    return ask(
+      field,
+      `${label}: ${sign} differs by country. Which is meant?`,
+      may.map((unit) =>
+        unit === sign ? asTyped(field, unit) : { words: unit, set: { [field]: unit } },
+      ),
+    )
+  if (isUnit(sign)) return sign
+  return (
+    TYPED.get(sign) ??
+    fault(
+      field,
+      `${label}: ${sign} is no unit that is known here: one of ${Object.keys(units).join(', ')}.`,
+    )
+  )
+}
+
+/** So many that five figures are seen, however small it is. */
+function placesFor(value: number): number {
+  if (value === 0) return 0
+  const whole = Math.floor(Math.log10(Math.abs(value)))
+  return Math.min(12, Math.max(1, 4 - whole))
+}
 
 const others = (sign: UnitSign): string =>
   unitsLike(sign)
     .filter((other) => other !== sign)
     .join(', ')
-
-const IMPERIAL = 282.480936
-const US = 235.214583
-
-/** Fuel used, between miles a gallon and litres for 100 km. */
-export const fuelUse = defineSum({
-  name: 'fuel-use',
-  title: 'Fuel used',
-  group: 'units',
-  formula: 'L/100 km = 282.480936 ÷ mpg (imperial), 235.214583 ÷ mpg (US); and back by the same',
-  source: 'Exact gallons and mile.',
-  tolerance: '0.01',
-  hazards: [],
-  input: z.strictObject({
-    value: measure('Figure', '', { above: 0, greatest: 1000 }),
-    in: choice('In', ['mpg imp', 'mpg US', 'L/100 km'], {
-      'mpg imp': 'miles an imperial gallon',
-      'mpg US': 'miles a US gallon',
-      'L/100 km': 'litres for 100 km',
-    }),
-  }),
-  reckon({ value, in: from }) {
-    const litres = from === 'L/100 km' ? value : (from === 'mpg imp' ? IMPERIAL : US) / value
-    return result([
-      figure('L/100 km', 'Litres for 100 km', litres, 'L'),
-      figure('mpg imp', 'Miles an imperial gallon', IMPERIAL / litres, '', 1),
-      figure('mpg US', 'Miles a US gallon', US / litres, '', 1),
-    ])
-  },
-})

@@ -152,12 +152,6 @@ const refused: readonly (readonly [
   ],
   ['400, of which series', 'abrasive', { grade: '400' }, 'grade', true],
   ['a grade between grades', 'abrasive', { grade: 'P333' }, 'grade', false],
-  ['7.40 for a time', 'clocked-hours', { in: '7.40', out: '16:20', breaks: 0 }, 'in', true],
-  ['out before in', 'clocked-hours', { in: '16:00', out: '08:00', breaks: 0 }, 'out', false],
-  ['a day of 17 hours', 'clocked-hours', { in: '04:00', out: '22:00', breaks: 0 }, 'out', true],
-  ['a gallon of no country', 'convert', { value: 1, from: 'gallon', to: 'L' }, 'from', true],
-  ['psi in metres', 'convert', { value: 1, from: 'psi', to: 'm' }, 'to', false],
-  ['what is no number', 'convert', { value: Number.NaN, from: 'psi', to: 'bar' }, 'value', false],
   ['a field that isn’t asked', 'wheel-rate', { rate: 20, motion: 0.6, angle: 3 }, 'angle', false],
 ]
 

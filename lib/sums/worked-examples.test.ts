@@ -387,44 +387,6 @@ const examples: readonly Example[] = [
     shows: { step: '0.43' },
     passes: false,
   },
-  // Hours: arithmetic.
-  {
-    name: 'a day',
-    sum: 'clocked-hours',
-    input: { in: '08:10', out: '16:20', breaks: 30, rate: 68.5 },
-    shows: { minutes: '460', hours: '7.67', money: '525.17' },
-  },
-  {
-    name: 'by quarters up',
-    sum: 'charged-hours',
-    input: { entries: [25, 35, 50], rule: '15 min up', rate: 72 },
-    shows: { minutes: '135', money: '162.00' },
-  },
-  {
-    name: 'by the minute',
-    sum: 'charged-hours',
-    input: { entries: [25, 35, 50], rule: 'none', rate: 72 },
-    shows: { minutes: '110', money: '132.00' },
-  },
-  {
-    name: 'efficiency',
-    sum: 'efficiency',
-    input: { sold: 32.5, worked: 29, attended: 39 },
-    shows: { efficiency: '112.1', productivity: '83.3' },
-  },
-  {
-    name: '8, 12, 22',
-    sum: 'three-point',
-    input: { least: 8, likely: 12, most: 22 },
-    shows: { mean: '13.00', deviation: '2.33' },
-  },
-  // Units: exact factors.
-  {
-    name: '30 mpg',
-    sum: 'fuel-use',
-    input: { value: 30, in: 'mpg imp' },
-    shows: { 'L/100 km': '9.42' },
-  },
 ]
 
 const worked = ({ sum, input }: Example): Extract<Answer, { outcome: 'result' }> => {

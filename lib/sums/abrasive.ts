@@ -59,7 +59,11 @@ const STEP = 0.5
 function grainOf(grade: string, which: 'P' | 'inch grit' | undefined, field: string) {
   const name = grade.trim().toUpperCase()
   if (/^\d+$/.test(name)) {
-    if (which === undefined) return ask(field, `${name}: is P${name} meant, or inch grit ${name}?`)
+    if (which === undefined)
+      return ask(field, `${name}: is P${name} meant, or inch grit ${name}?`, [
+        { words: `P${name}`, set: { [field]: `P${name}` } },
+        { words: `Inch grit ${name}`, set: { series: 'inch grit' } },
+      ])
     const key = which === 'P' ? `P${name}` : name
     const grain = (which === 'P' ? P_GRAIN : INCH_GRAIN).get(key)
     return grain === undefined

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini'
+import { Decimal } from './decimal.ts'
 import { choice, measure } from './fields.ts'
-import { ask, defineSum, fault, figure, refuse, result } from './sum.ts'
+import { ask, asTyped, defineSum, type Fault, fault, figure, refuse, result } from './sum.ts'
 
 const density = (label: string) =>
   measure(label, 'g/mL', {
@@ -128,16 +129,10 @@ export const paintQuantity = defineSum({
     }),
     waste: measure('Left in pot and lines', '%', { least: 0, greatest: 100 }),
   }),
-  reckon({ area, coats, dryFilm, solids: vs, transfer, waste }) {
-    if (transfer <= 1)
-      return refuse(
-        ask(
-          'transfer',
-          `Transfer efficiency ${transfer}: is ${transfer} % meant, or ${transfer * 100} %?`,
-        ),
-      )
-    if (vs <= 1)
-      return refuse(ask('solids', `Volume solids ${vs}: is ${vs} % meant, or ${vs * 100} %?`))
+  reckon({ area, coats, dryFilm, solids: vs, transfer, waste }, meant) {
+    if (transfer <= 1 && !meant('transfer'))
+      return refuse(askShare('transfer', 'Transfer efficiency', transfer))
+    if (vs <= 1 && !meant('solids')) return refuse(askShare('solids', 'Volume solids', vs))
     const rate = (10 * vs) / dryFilm
     const litres = ((area * coats) / rate / (transfer / 100)) * (1 + waste / 100)
     return result(
@@ -152,6 +147,15 @@ export const paintQuantity = defineSum({
     )
   },
 })
+
+/** Asks whether a share of 0.65 is 65 %. */
+function askShare(field: string, label: string, typed: number): Fault {
+  const percent = new Decimal(typed).times(100).toNumber()
+  return ask(field, `${label} ${typed}: is ${typed} % meant, or ${percent} %?`, [
+    { words: `${percent} %`, set: { [field]: percent } },
+    asTyped(field, `${typed} %`),
+  ])
+}
 
 /** Wet film for a dry one and back: published technical notes (read); ISO 2808 for the wet-film comb (title from memory). */
 export const wetFilm = defineSum({
@@ -178,7 +182,10 @@ export const wetFilm = defineSum({
       return refuse(fault('dry', 'Give the dry film wanted, or the wet film read.'))
     if (dry !== undefined && wet !== undefined)
       return refuse(
-        ask('wet', 'Both films are given: which one is to be reckoned? Leave that one empty.'),
+        ask('wet', 'Both films are given: which one is to be reckoned?', [
+          { words: 'The wet film', set: { wet: undefined } },
+          { words: 'The dry film', set: { dry: undefined } },
+        ]),
       )
     const share = (100 + thinner) / vs
     return dry !== undefined

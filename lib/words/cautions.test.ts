@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { Hazard } from '../record/entities/work.ts'
-import { cautionFor, OUTRANKED_BY } from './cautions.ts'
+import { cautionFor, everyHazard, OUTRANKED_BY } from './cautions.ts'
 
 const every = Hazard.options.map((hazard) => ({ hazard, ...cautionFor(hazard) }))
 
@@ -13,6 +13,10 @@ describe('the caution against a hazard', () => {
       expect(sentence).toMatch(/^[A-Z].*\.$/)
       expect(sentence.length).toBeLessThanOrEqual(200)
     }
+  })
+
+  it('is offered once for each', () => {
+    expect(everyHazard.toSorted()).toEqual(Hazard.options.toSorted())
   })
 
   it('has a title of its own for each hazard', () => {

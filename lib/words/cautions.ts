@@ -161,3 +161,8 @@ const cautions: { readonly [H in Hazard]: Caution } = {
 
 /** The caution against a hazard. */
 export const cautionFor = (hazard: Hazard): Caution => cautions[hazard]
+
+const isHazard = (key: string): key is Hazard => Object.hasOwn(cautions, key)
+
+/** Every hazard, in the order in which they are offered. */
+export const everyHazard: readonly Hazard[] = Object.keys(cautions).filter(isHazard)

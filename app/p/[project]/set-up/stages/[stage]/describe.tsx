@@ -8,6 +8,7 @@ import { Head } from '@/app/_ui/paper.tsx'
 import { partiesHere, useDesk } from '@/app/_ui/use-desk.ts'
 import type { Stage } from '@/lib/record/entities/work.ts'
 import { all } from '@/lib/record/table.ts'
+import { cautionFor, everyHazard } from '@/lib/words/cautions.ts'
 import { label } from '@/lib/words/labels.ts'
 import { readQuantity } from '@/lib/words/read-amount.ts'
 
@@ -28,6 +29,8 @@ const HOURS = {
 } as const
 type HourField = keyof typeof HOURS
 const hourFields: readonly HourField[] = ['hoursLeast', 'hoursLikely', 'hoursMost']
+
+const HAZARDS = everyHazard.map((value) => ({ value, label: cautionFor(value).title }))
 
 const typedHours = (stage: Stage, field: HourField): string => String(stage[field] ?? '')
 /** Null for an empty field; undefined where it is no number. */
@@ -62,6 +65,7 @@ export function Describe({ stage }: { readonly stage: Stage }) {
   const [exclusive, setExclusive] = useState(stage.exclusive)
   const [safety, setSafety] = useState(stage.safety)
   const [caution, setCaution] = useState(stage.caution ?? '')
+  const [hazards, setHazards] = useState<readonly string[]>(stage.hazards)
   const [order, setOrder] = useState<string>(stage.changeOrder ?? '')
   const [handoverTo, setHandoverTo] = useState<string>(stage.handoverTo ?? '')
   const [countersigns, setCountersigns] = useState<readonly string[]>(stage.countersigns)
@@ -89,6 +93,7 @@ export function Describe({ stage }: { readonly stage: Stage }) {
       needsBay,
       exclusive,
       caution: caution.trim() || null,
+      hazards: everyHazard.filter((hazard) => hazards.includes(hazard)),
       handoverTo: handoverTo || null,
       ...(safety || lead ? { safety } : {}),
       ...(order === '' && !lead ? {} : { changeOrder: order || null }),
@@ -178,6 +183,13 @@ export function Describe({ stage }: { readonly stage: Stage }) {
             value={caution}
             onChange={setCaution}
             hint="Short. The maker’s data sheet, local rules and licensed practice go before it."
+          />
+          <TickSet
+            label="Hazards"
+            choices={HAZARDS}
+            picked={hazards}
+            onChange={setHazards}
+            hint="Their cautions stand on the card, and their precautions are ticked before it starts."
           />
           <SelectField
             label="Brought by change order"

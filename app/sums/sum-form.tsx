@@ -65,7 +65,7 @@ function One({
         label={meta.label}
         unit={meta.unit}
         help={
-          meta.kind === 'numbers' && meta.help === ''
+          meta.kind === 'numbers' && helped && meta.help === ''
             ? `A space between two of them. ${help}`.trim()
             : help
         }

@@ -51,7 +51,12 @@ export const dewPointSum = defineSum({
   hazards: [],
   input: z.strictObject({
     degrees: z.optional(
-      choice('In', ['°C', '°F'], { '°C': 'degrees Celsius', '°F': 'degrees Fahrenheit' }),
+      choice(
+        'Temperatures in',
+        ['°C', '°F'],
+        { '°C': 'degrees Celsius', '°F': 'degrees Fahrenheit' },
+        '°C where nothing is chosen.',
+      ),
     ),
     air: degrees('Air, at the panel'),
     humidity: measure('Relative humidity', '%', { above: 0, greatest: 100 }),

@@ -10,6 +10,7 @@ import { useProject } from '@/lib/live/project-provider.tsx'
 import { useCommand } from '@/lib/live/use-command.ts'
 import type { Check, Stage } from '@/lib/record/entities/work.ts'
 import { convert, isUnit, unitsLike } from '@/lib/sums/units.ts'
+import { reading } from '@/lib/words/money.ts'
 import { atStart } from '@/lib/words/names.ts'
 import { readingVerdict } from '@/lib/words/reading-verdict.ts'
 
@@ -100,7 +101,9 @@ function AsReading({ stage, sum, done }: Put) {
         <>
           <p>{readingVerdict(way.check, way.value, reader.locale).text}</p>
           <button type="submit" className="btn btn-wide" aria-busy={press.waiting}>
-            {press.waiting ? 'Sending…' : `Enter ${way.figure.shown}`}
+            {press.waiting
+              ? 'Sending…'
+              : `Enter ${reading(way.value, way.check.unit, reader.locale)}`}
           </button>
         </>
       )}

@@ -15,7 +15,7 @@ import {
 import type { ProjectRecord } from '../record/project-record.ts'
 import { Hours, Line, Text } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
-import { LEAST_MARGIN } from '../sums/dew-point.ts'
+import { LEAST_MARGIN } from '../sums/dew-margin.ts'
 import { badInput } from './bad-input.ts'
 import { partiesLeft } from './set-up.ts'
 

@@ -1,6 +1,6 @@
 import * as psychrolib from 'psychrolib'
 import { expect, test } from 'vitest'
-import { dewMargin, dewPoint } from './dew-point.ts'
+import { dewMargin, dewPoint } from './dew-margin.ts'
 
 test('the dew point is that of a published table, to a tenth', () => {
   // One-decimal table of a coating inspector's guide (read): air in °C, humidity in %, dew point in °C.

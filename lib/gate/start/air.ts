@@ -3,7 +3,7 @@ import type { Stage } from '../../record/entities/work.ts'
 import type { ProjectRecord } from '../../record/project-record.ts'
 import type { Instant } from '../../record/scalars.ts'
 import { indexBy } from '../../record/table.ts'
-import { dewMargin, LEAST_MARGIN } from '../../sums/dew-point.ts'
+import { dewMargin, LEAST_MARGIN } from '../../sums/dew-margin.ts'
 import { type GateRule, met, unmet } from '../rule.ts'
 
 const MINUTE_MS = 60_000

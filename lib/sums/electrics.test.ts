@@ -4,6 +4,7 @@ import { OHM_PER_KM, warmth } from './cable.ts'
 import { cableDrop } from './cable-drop.ts'
 import { cableSize } from './cable-size.ts'
 import { fuseSize } from './fuse-size.ts'
+import { fieldsOf } from './sum.ts'
 
 const lamp = { amps: 8, length: 4.5, ways: 'body', celsius: 20, section: '1.5', system: 12 }
 
@@ -35,6 +36,16 @@ describe('the drop along a cable', () => {
     expect(refusedFor(cableDrop, { ...lamp, length: 31, celsius: 110 })).toEqual([
       'length',
       'celsius',
+    ])
+  })
+
+  it('offers the sections from thin to thick', () => {
+    const section = fieldsOf(cableDrop).find(({ name }) => name === 'section')
+    expect(section?.options.map(({ value }) => value).slice(0, 4)).toEqual([
+      '0.5',
+      '0.75',
+      '1',
+      '1.5',
     ])
   })
 

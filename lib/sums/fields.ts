@@ -59,14 +59,17 @@ export const choice = <const T extends readonly [string, ...string[]]>(
   values: T,
   words: { readonly [V in T[number]]: string },
   help = '',
-) =>
-  z.enum(values, `one of ${values.join(', ')}`).register(metas, {
+) => {
+  // A record puts keys that are whole numbers first; the choice stands in the order given.
+  const inOrder: readonly T[number][] = values
+  return z.enum(values, `one of ${values.join(', ')}`).register(metas, {
     ...none,
     kind: 'choice',
     label,
     help,
-    options: Object.entries<string>(words).map(([value, text]) => ({ value, label: text })),
+    options: inOrder.map((value) => ({ value, label: words[value] })),
   })
+}
 
 /** A few words or a name. */
 export const words = (label: string, help = '', suggest: readonly string[] = []) =>

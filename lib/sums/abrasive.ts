@@ -91,6 +91,39 @@ const evenest = (from: number, to: number): readonly string[] =>
     .toSorted((a, b) => b.grain - a.grain)
     .map(({ key }) => key)
 
+function ofStep(from: number, to: number) {
+  if (to > from)
+    return { passes: false, words: 'The next paper is coarser: its scratches come back' }
+  if (to === from) return { passes: true, words: 'The same grain again' }
+  if (to / from >= STEP) return { passes: true, words: 'The step is not too wide' }
+  const between = evenest(from, to)
+  return {
+    passes: false,
+    words: `Too far: put ${between.length > 0 ? between.join(' or ') : ladder(from, to).join(', then ')} between`,
+  }
+}
+
+/** The fewest P grades that lead down without a step that is too wide: each as fine as the one before allows. */
+function ladder(from: number, to: number): readonly string[] {
+  const grades: string[] = []
+  for (let at = from; to / at < STEP; ) {
+    const next = [...P_GRAIN].findLast(
+      ([, grain]) => grain < at && grain > to && grain / at >= STEP,
+    )
+    if (next === undefined) break
+    grades.push(next[0])
+    at = next[1]
+  }
+  return grades
+}
+
+/** Up to P400 no more than a hundred numbers at once: common practice, no source. */
+const farInNumbers = (from: string, to: string): boolean => {
+  const numbers = [from, to].map((key) => Number(key.slice(1)))
+  const [a = 0, b = 0] = numbers
+  return from.startsWith('P') && to.startsWith('P') && b <= 400 && b - a > 100
+}
+
 /** Grain of an abrasive paper, the like of it in the other series, and whether a step to the next is too wide. */
 export const abrasive = defineSum({
   name: 'abrasive',
@@ -120,13 +153,12 @@ export const abrasive = defineSum({
     const then = grainOf(next, which, 'next')
     if ('field' in then) return refuse(then)
     const ratio = then.grain / found.grain
-    const between = evenest(found.grain, then.grain)
     return result([...figures, figure('step', 'Step', ratio, '', 2)], {
-      verdict:
-        ratio >= STEP
-          ? { passes: true, words: 'The step is not too wide' }
-          : { passes: false, words: `Too far: put ${between.join(' or ')} between` },
+      verdict: ofStep(found.grain, then.grain),
       working: [`${then.grain} ÷ ${found.grain} = ${ratio.toFixed(2)}`],
+      warnings: farInNumbers(found.key, then.key)
+        ? [`${found.key} to ${then.key} jumps more than 100 numbers: up to P400 that is much.`]
+        : [],
     })
   },
 })

@@ -41,6 +41,8 @@ export const cure = defineSum({
     hours: measure('On the sheet', 'h', { above: 0, greatest: 1000 }),
     reference: measure('At', '°C', { least: CURES_FROM, greatest: CURES_TO }),
     metal: metal('Metal temperature now'),
+    sheetLeast: z.optional(metal('The sheet’s least temperature')),
+    sheetGreatest: z.optional(metal('The sheet’s greatest temperature')),
     log: z.optional(
       rows(
         'So far',
@@ -51,7 +53,21 @@ export const cure = defineSum({
       ),
     ),
   }),
-  reckon({ hours, reference, metal: now, log = [] }): Answer {
+  reckon({ hours, reference, metal: now, sheetLeast, sheetGreatest, log = [] }): Answer {
+    if (sheetLeast !== undefined && now < sheetLeast)
+      return refuse(
+        fault(
+          'metal',
+          `Metal at ${now} °C: under the sheet’s ${sheetLeast} °C it does not cure. Warm it.`,
+        ),
+      )
+    if (sheetGreatest !== undefined && now > sheetGreatest)
+      return refuse(
+        fault(
+          'metal',
+          `Metal at ${now} °C: the sheet ends at ${sheetGreatest} °C. Only its bake schedule counts.`,
+        ),
+      )
     if (now < CURES_FROM)
       return refuse(
         fault('metal', `Metal at ${now} °C: under ${CURES_FROM} °C it does not cure. Warm it.`),
@@ -67,7 +83,11 @@ export const cure = defineSum({
     const rest = (1 - done) * hours * cureFactor(now, reference)
     const figures =
       log.length === 0
-        ? [figure('hours', 'Estimate', rest, 'h', 1)]
+        ? [
+            figure('hours', 'Estimate', rest, 'h', 1),
+            figure('least wait', 'As a least wait, at least', Math.max(rest, hours), 'h', 1),
+            figure('window', 'As a recoat window, at most', Math.min(rest, hours), 'h', 1),
+          ]
         : [
             figure('done', 'Done so far', done * 100, '%', 0),
             figure('hours', 'Further, at this temperature', rest, 'h', 1),

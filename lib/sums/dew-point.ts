@@ -1,11 +1,17 @@
 import * as z from 'zod/mini'
 import { dewMargin, dewPoint, LEAST_MARGIN } from './dew-margin.ts'
 import { choice, measure } from './fields.ts'
-import { ask, defineSum, fault, figure, refuse, result } from './sum.ts'
+import { ask, asTyped, defineSum, fault, figure, refuse, result } from './sum.ts'
 import { convert } from './units.ts'
 
 /** The usual limit of data sheets, in % (given with ISO 12944-7 in secondary texts, read). */
 const USUAL_HUMIDITY = 85
+
+/** Older readings say nothing of now, in min: common practice. */
+const USUAL_AGE_MIN = 30
+
+/** 0.57 becomes 57, not 56.99999999999999. */
+const hundredfold = (value: number): number => Number(`${value}e2`)
 
 const degrees = (label: string) => measure(label, 'degrees', { least: -40, greatest: 122 })
 
@@ -39,8 +45,17 @@ export const dewPointSum = defineSum({
         help: '3 °C where nothing more is agreed; never less.',
       }),
     ),
+    minutes: z.optional(measure('Age of the readings', 'min', { least: 0, greatest: 100_000 })),
+    oldest: z.optional(
+      measure('Oldest that counts', 'min', {
+        above: 0,
+        greatest: 1440,
+        help: '30 min where the shop has no other limit: common practice.',
+      }),
+    ),
   }),
-  reckon(input) {
+  reckon(input, meant) {
+    const { minutes, oldest = USUAL_AGE_MIN } = input
     const own = input.degrees ?? '°C'
     const other = `${own} difference` as const
     const inC = (value: number) => convert(value, own, '°C')
@@ -49,11 +64,18 @@ export const dewPointSum = defineSum({
       input.margin === undefined ? LEAST_MARGIN : convert(input.margin, other, '°C difference')
     if (air < -40 || air > 50)
       return refuse(fault('air', `Air: −40 to 50 °C; this is ${air.toFixed(1)} °C.`))
-    if (input.humidity <= 1)
+    if (input.humidity <= 1 && !meant('humidity'))
       return refuse(
         ask(
           'humidity',
-          `Relative humidity ${input.humidity}: is ${input.humidity} % meant, or ${input.humidity * 100} %?`,
+          `Relative humidity ${input.humidity}: is ${input.humidity} % meant, or ${hundredfold(input.humidity)} %?`,
+          [
+            {
+              words: `${hundredfold(input.humidity)} %`,
+              set: { humidity: hundredfold(input.humidity) },
+            },
+            asTyped('humidity', `${input.humidity} %`),
+          ],
         ),
       )
     if (least < LEAST_MARGIN)
@@ -75,6 +97,7 @@ export const dewPointSum = defineSum({
     const working = [`g = ${g.toFixed(5)}; dew point = ${dew.toFixed(2)} °C`]
     if (input.surface === undefined) return result([shownDew], { working, warnings })
     const surface = inC(input.surface)
+    const stale = minutes !== undefined && minutes > oldest
     const { margin, passes, onTheLine } = dewMargin(air, input.humidity, surface, least)
     return result(
       [
@@ -83,10 +106,17 @@ export const dewPointSum = defineSum({
         figure('needed', 'Surface needed', convert(dew + least, '°C', own), own, 1),
       ],
       {
-        verdict: {
-          passes,
-          words: `${passes ? 'Dry enough to start' : 'Too near the dew point'}${onTheLine ? ': on the line' : ''}`,
-        },
+        verdict: stale
+          ? {
+              passes: false,
+              words: `Too old to judge by: ${minutes} min, at most ${oldest}. Read again`,
+            }
+          : air < 0
+            ? { passes: false, words: 'Too cold for any coat' }
+            : {
+                passes,
+                words: `${passes ? 'Dry enough to start' : 'Too near the dew point'}${onTheLine ? ': on the line' : ''}`,
+              },
         working: [
           ...working,
           `${surface.toFixed(1)} − ${dew.toFixed(2)} = ${margin.toFixed(2)} °C, at least ${least.toFixed(1)}`,

@@ -1,3 +1,4 @@
+import { Big } from 'big.js'
 import * as z from 'zod/mini'
 import { Decimal } from './decimal.ts'
 import { choice, measure } from './fields.ts'
@@ -6,9 +7,21 @@ import { ask, asTyped, defineSum, type Fault, fault, figure, refuse, result } fr
 const density = (label: string) =>
   measure(label, 'g/mL', {
     least: 0.5,
-    greatest: 2.5,
-    help: 'From the data sheet. 1020 is kg/m³: write 1.02.',
+    greatest: 2500,
+    help: 'From the data sheet, from 0.5 to 2.5.',
   })
+
+/** A density that is none in g/mL: one in kg/m³ is asked about. */
+function oddDensity(field: string, label: string, value: number): Fault[] {
+  if (value <= 2.5) return []
+  if (value < 500) return [fault(field, `${label}: from 0.5 to 2.5 g/mL. Check the unit.`)]
+  const right = new Decimal(value).div(1000).toNumber()
+  return [
+    ask(field, `${label} ${value}: is it in kg/m³?`, [
+      { words: `${value} kg/m³, which is ${right} g/mL`, set: { [field]: right } },
+    ]),
+  ]
+}
 
 /** Mixing by volume ratio, weighed out: m = ρV. How density is measured: ISO 2811-1 (title from memory). */
 export const volumeRatio = defineSum({
@@ -38,7 +51,7 @@ export const volumeRatio = defineSum({
     volume: measure('Ready mix wanted', 'mL', { above: 0, greatest: 100_000 }),
     densityA: density('Density of the paint'),
     densityB: density('Density of the hardener'),
-    densityThinner: density('Density of the thinner'),
+    densityThinner: z.optional(density('Density of the thinner')),
   }),
   reckon(input) {
     const { partsA, partsB, thinner, volume } = input
@@ -49,10 +62,20 @@ export const volumeRatio = defineSum({
           'A ratio by weight is weighed as it stands: use the mix by its grams, not this sum.',
         ),
       )
+    const { densityA, densityB, densityThinner } = input
+    const odd = [
+      ...oddDensity('densityA', 'Density of the paint', densityA),
+      ...oddDensity('densityB', 'Density of the hardener', densityB),
+      ...oddDensity('densityThinner', 'Density of the thinner', densityThinner ?? 1),
+      ...(thinner > 0 && densityThinner === undefined
+        ? [fault('densityThinner', 'Density of the thinner: missing. A blank is not zero.')]
+        : []),
+    ]
+    if (odd.length > 0) return refuse(...odd)
     const t = (thinner / 100) * (input.basis === 'paint' ? partsA : partsA + partsB)
     const u = volume / (partsA + partsB + t)
     const [a, b, c] = [u * partsA, u * partsB, u * t]
-    const grams = [a * input.densityA, b * input.densityB, c * input.densityThinner] as const
+    const grams = [a * densityA, b * densityB, c * (densityThinner ?? 0)] as const
     return result(
       [
         figure('paint mL', 'Paint', a, 'mL', 1),
@@ -128,15 +151,40 @@ export const paintQuantity = defineSum({
       help: 'What lands on the panel: about 30 to 45 from a conventional gun, 65 and more from high volume, low pressure. Common practice.',
     }),
     waste: measure('Left in pot and lines', '%', { least: 0, greatest: 100 }),
+    tin: z.optional(measure('Size of the tin', 'L', { above: 0, greatest: 1000 })),
   }),
-  reckon({ area, coats, dryFilm, solids: vs, transfer, waste }, meant) {
+  reckon({ area, coats, dryFilm, solids: vs, transfer, waste, tin }, meant) {
+    if (!Number.isInteger(coats))
+      return refuse(
+        fault('coats', `Coats: ${coats} is no whole number. A mist coat counts as one.`),
+      )
     if (transfer <= 1 && !meant('transfer'))
       return refuse(askShare('transfer', 'Transfer efficiency', transfer))
     if (vs <= 1 && !meant('solids')) return refuse(askShare('solids', 'Volume solids', vs))
     const rate = (10 * vs) / dryFilm
-    const litres = ((area * coats) / rate / (transfer / 100)) * (1 + waste / 100)
+    // In decimals: what is exactly enough must not ask for one tin more.
+    const exact = new Decimal(area)
+      .times(coats)
+      .times(dryFilm)
+      .times(new Decimal(waste).plus(100))
+      .div(new Decimal(vs).times(transfer).times(10))
+    const litres = exact.toNumber()
     return result(
-      [figure('rate', 'Spreading rate', rate, 'm²/L'), figure('litres', 'Needed', litres, 'L')],
+      [
+        figure('rate', 'Spreading rate', rate, 'm²/L'),
+        figure('litres', 'Needed', litres, 'L'),
+        ...(tin === undefined
+          ? []
+          : [
+              figure(
+                'tins',
+                'Tins to order',
+                exact.div(tin).round(0, Big.roundUp).toNumber(),
+                '',
+                0,
+              ),
+            ]),
+      ],
       {
         working: [
           `10 × ${vs} ÷ ${dryFilm} = ${rate.toFixed(2)} m²/L`,

@@ -89,7 +89,7 @@ const refused: readonly (readonly [
       densityThinner: 1,
     },
     'densityA',
-    false,
+    true,
   ],
   [
     'a ratio by weight',

@@ -16,7 +16,7 @@ export function SumResult({
 }) {
   const { result, toType, wrong } = worked
   return (
-    <section className="sheet stack">
+    <section className="sheet stack" id="comes-to">
       <Head title="Comes to" />
       {result === null && (
         <div className="stack tight">

@@ -2,12 +2,13 @@
 import Link from 'next/link'
 import { useEffect, useState } from 'react'
 import { Cautions } from '@/app/_ui/cautions.tsx'
+import { Mark } from '@/app/_ui/mark.tsx'
 import { EmptyState, Plate } from '@/app/_ui/paper.tsx'
 import { PrintButton } from '@/app/_ui/print-button.tsx'
 import { useLocale } from '@/lib/live/live-provider.tsx'
 import { sumNamed } from '@/lib/sums/all-sums.ts'
 import type { Sum } from '@/lib/sums/sum.ts'
-import { type Typed, workTyped } from '@/lib/sums/typed.ts'
+import { type Typed, type Worked, workTyped } from '@/lib/sums/typed.ts'
 import { decimalSign } from '@/lib/words/reading-verdict.ts'
 import { type ForStage, stagePath, sumsPath } from './for-stage.ts'
 import { PutOnStage } from './put-on-stage.tsx'
@@ -53,6 +54,31 @@ export function SumScreen({
 
 const NOTHING: Typed = {}
 
+/** On a phone the first figure stays in sight above the fields while they are typed in, and leads to the others. */
+function SoFar({
+  result,
+  decimal,
+}: {
+  readonly result: Worked['result']
+  readonly decimal: '.' | ','
+}) {
+  const first = result?.figures[0]
+  if (result === null || first === undefined) return null
+  return (
+    <a className="sum-now no-print" href="#comes-to">
+      <span>
+        {result.verdict !== null && (
+          <>
+            <Mark name={result.verdict.passes ? 'met' : 'refused'} />{' '}
+          </>
+        )}
+        {result.verdict?.words ?? first.label}
+      </span>
+      <b>{figureSaid(first, decimal)}</b>
+    </a>
+  )
+}
+
 /** The fields, what they come to as they are typed, and where that may go. */
 function Bench({ sum, stage }: { readonly sum: Sum; readonly stage: ForStage | null }) {
   const decimal = decimalSign(useLocale())
@@ -70,6 +96,7 @@ function Bench({ sum, stage }: { readonly sum: Sum; readonly stage: ForStage | n
   return (
     <>
       <Cautions hazards={sum.hazards} />
+      <SoFar result={result} decimal={decimal} />
       <div className="cols cols-2">
         <SumForm sum={sum} typed={typed} change={change} wrong={worked.wrong} decimal={decimal} />
         <div className="stack">

@@ -366,27 +366,6 @@ const examples: readonly Example[] = [
     shows: { mean: '66.1', least: '47', 'in band': '0' },
     passes: false,
   },
-  // Abrasives: ISO 6344 / FEPA P and inch grit, published tables (read).
-  { name: 'P320', sum: 'abrasive', input: { grade: 'P320' }, shows: { grain: '46.2' } },
-  {
-    name: 'inch 400',
-    sum: 'abrasive',
-    input: { grade: '400', series: 'inch grit' },
-    shows: { like: 'P800', 'like grain': '21.8' },
-  },
-  {
-    name: 'inch 600',
-    sum: 'abrasive',
-    input: { grade: '600', series: 'inch grit' },
-    shows: { like: 'P1200', 'like grain': '15.3' },
-  },
-  {
-    name: 'P180 then P400',
-    sum: 'abrasive',
-    input: { grade: 'P180', next: 'P400' },
-    shows: { step: '0.43' },
-    passes: false,
-  },
 ]
 
 const worked = ({ sum, input }: Example): Extract<Answer, { outcome: 'result' }> => {

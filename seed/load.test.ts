@@ -208,7 +208,7 @@ describe('the demonstration', () => {
     const rules = (name: string) =>
       refusedFor(dunmore, name, WEDNESDAY).map((text) => text.split(':')[0])
     expect(rules('Skins back on the frame')).toContain('least-lag')
-    expect(rules('Epoxy hold coat on chassis and skins')).toEqual(['slot'])
+    expect(rules('Epoxy hold coat on chassis and skins')).toEqual(['slot', 'air', 'precautions'])
   })
 
   it('tells how far it is', async () => {

@@ -1,6 +1,5 @@
 import type { StartCondition } from '../record/condition.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
-import { cautionFor } from './cautions.ts'
 import { day, exactSpan, moment } from './dates.ts'
 import { stateLabel } from './labels.ts'
 import { figure } from './money.ts'
@@ -160,10 +159,7 @@ export function toldAtStart(
     case 'precautions':
       return {
         fact: 'Its precautions are not ticked',
-        detail: `Against ${listed(
-          condition.hazards.map((hazard) => cautionFor(hazard).title.toLowerCase()),
-          reader.locale,
-        )}.`,
+        detail: `Against ${listed(condition.hazards, reader.locale)}.`,
         who: whoDoes(clearedBy, record, reader, 'see to them and tick', 'sees to them and ticks'),
       }
     case 'air': {

@@ -70,6 +70,10 @@ export function todayScenes(yard: Yard, car: Car): Scene[] {
       remark: 'We count and sign as it comes in; no need to be at the run.',
       waive: true,
     }),
+    scene('d-4 16:05', MARA, 'stage.describe', () => ({
+      stage: stage('fir.start'),
+      hazards: ['fuel', 'rotating parts', 'battery'],
+    })),
     ...RUN_STEPS.map(([text, tools, caution], i) =>
       scene(`d-4 16:${10 + i}`, JORY, 'step.add', () => ({
         stage: stage('eng.ready'),

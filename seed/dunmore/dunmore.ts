@@ -1,7 +1,7 @@
 import { type Car, openingScenes } from '../car.ts'
 import { type Move, moveScenes } from '../moves.ts'
 import { clearScene, type Done, doneScenes, recordChecks, slotScenes, startScene } from '../work.ts'
-import type { Scene, Yard } from '../yard.ts'
+import type { Press, Scene, Yard } from '../yard.ts'
 import { crew, dunmoreCar, speakers } from './car.ts'
 
 const MARA = 'Mara Ellwood'
@@ -87,6 +87,7 @@ export function dunmore(yard: Yard): Scene[] {
     startScene(car, 'eng.metal', at('d-3 9'), 'Wyn Pardoe'),
     startScene(car, 'cha.springs', at('d-2 10'), 'Tobin Ashby'),
     startScene(car, 'tri.make', at('-5 Mon 9'), 'Sorrel Penn'),
+    ...beforeTheBooth(yard, car),
     {
       at: at('d-1 16'),
       play: (yard) =>
@@ -101,6 +102,42 @@ export function dunmore(yard: Yard): Scene[] {
           },
         }),
     },
+  ]
+}
+
+/** What the epoxy asks before the gun is lifted, and what of it is in date; the hoist is not, and somebody has seen it. */
+function beforeTheBooth(yard: Yard, car: Car): Scene[] {
+  const { at, date } = yard.calendar
+  const press = (when: string, name: Press['name'], input: () => Press['input']): Scene => ({
+    at: at(when),
+    play: (yard) => car.press(yard, { at: at(when), who: MARA, name, input: input() }),
+  })
+  const entered = [
+    ['booth clearance', 'The booth', 4, -120, 245],
+    ['fit for spraying', 'Sil Harker', null, -60, 305],
+    ['lifting examination', 'Engine hoist', null, -186, -4],
+  ] as const
+  return [
+    press('d-3 10', 'stage.describe', () => ({
+      stage: car.stage('met.hold'),
+      hazards: ['isocyanate', 'solvent'],
+      inDate: ['booth clearance', 'fit for spraying'],
+      airAgeMost: 30,
+      dewMarginLeast: 3,
+      humidityMost: 85,
+      surfaceLeast: 12,
+      surfaceMost: 30,
+    })),
+    ...entered.map(([thing, name, minutes, done, until], i) =>
+      press(`d-3 10:${10 + i}`, 'inDate.record', () => ({
+        party: car.party('tarn'),
+        thing,
+        name,
+        minutes,
+        doneOn: date(done),
+        until: date(until),
+      })),
+    ),
   ]
 }
 

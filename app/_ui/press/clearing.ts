@@ -18,7 +18,12 @@ export type Way =
   | { readonly way: 'ask'; readonly to: string; readonly label: string }
 
 /** Commands that need nothing but what the condition already says, and can be taken back. */
-const presses: ReadonlySet<CommandName> = new Set<CommandName>(['slot.agree', 'changeOrder.send'])
+const presses: ReadonlySet<CommandName> = new Set<CommandName>([
+  'slot.agree',
+  'changeOrder.send',
+  'stage.precautions',
+  'stage.insertKeying',
+])
 
 /** Everybody of a party but who only looks on, and who has but one link. */
 const acts = (role: Role): boolean => role !== 'observer' && role !== 'guest'
@@ -41,6 +46,11 @@ function screenFor(clearing: Clearing, condition: Condition, record: ProjectReco
     })
     return projectPath(record.id, `windows?${asked.join('&')}`)
   }
+  if (command === 'inDate.record') return projectPath(record.id, 'people')
+  if (command === 'milestone.meet') {
+    const stage = record.milestones.rows.get(condition.entity)?.stage
+    return stage === undefined ? null : projectPath(record.id, `set-up/stages/${stage}`)
+  }
   if (command === 'changeOrder.raise') return projectPath(record.id, 'change-orders/new')
   // What an assembly is fitted to is put right with a reason, where all of them are listed.
   if (command === 'assembly.fit' || command === 'assembly.takeOff' || command === 'stage.add')
@@ -51,8 +61,17 @@ function screenFor(clearing: Clearing, condition: Condition, record: ProjectReco
   return pathOf(record, typeof named === 'string' ? named : condition.entity)
 }
 
+const OWN_WORDS: ReadonlySet<CommandName> = new Set<CommandName>([
+  'slot.claim',
+  'stage.precautions',
+  'stage.insertKeying',
+  'air.record',
+  'inDate.record',
+  'milestone.meet',
+])
+
 function wayLabel(clearing: Clearing, record: ProjectRecord): string {
-  if (clearing.command === 'slot.claim') return label('slot.claim')
+  if (OWN_WORDS.has(clearing.command)) return label(clearing.command)
   const stage = record.stages.rows.get(String(clearing.input.stage ?? ''))
   if (stage !== undefined) return `Open ${stageName(stage.id, record)}`
   const order = record.changeOrders.rows.get(String(clearing.input.changeOrder ?? ''))

@@ -1,6 +1,7 @@
 'use client'
-import { useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import { TextField } from '@/app/_ui/form/text-field.tsx'
+import { letGoOfField } from '@/lib/live/files/keep-file.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import { useCommand } from '@/lib/live/use-command.ts'
 import { leadOf } from '@/lib/record/actor.ts'
@@ -12,6 +13,12 @@ import { listed, partyName } from '@/lib/words/names.ts'
 import type { Reader } from '@/lib/words/reader.ts'
 import type { ShowsOutcome } from './press-button.tsx'
 import { useRefusedInput } from './use-refused-input.ts'
+
+/** Only a window that ran out is conceded with a paper: no other concession loads what takes one. */
+const SheetField = lazy(async () => {
+  const { PhotoField } = await import('@/app/_ui/form/photo-field.tsx')
+  return { default: PhotoField }
+})
 
 /** May this reader concede it: the stage's party and the lead, by their managers. */
 export function mayConcede(
@@ -36,13 +43,16 @@ export function ConcedeForm({
   readonly outcome: ShowsOutcome
 }) {
   const { record, reader } = useProject()
-  const press = useCommand('condition.concede', undefined, {
+  const use = `concede ${stage} ${condition.entity}`
+  const press = useCommand('condition.concede', () => void letGoOfField(use), {
     stage,
     rule: condition.rule,
     entity: condition.entity,
   })
   const [open, setOpen] = useState(false)
   const [reason, setReason] = useState('')
+  const [files, setFiles] = useState<readonly string[]>([])
+  const needsSheet = condition.rule === 'greatest-lag'
   useRefusedInput(press, (refused) => {
     setReason(refused.text('reason'))
     setOpen(true)
@@ -75,7 +85,9 @@ export function ConcedeForm({
       className="stack tight"
       onSubmit={(event) => {
         event.preventDefault()
-        void press.send({ stage, rule: condition.rule, entity: condition.entity, reason })
+        const [file] = files
+        const sheet = needsSheet && file !== undefined ? { file } : {}
+        void press.send({ stage, rule: condition.rule, entity: condition.entity, reason, ...sheet })
       }}
     >
       {begun !== undefined && <p className="small">The other party wrote: “{begun.reason}”</p>}
@@ -87,6 +99,17 @@ export function ConcedeForm({
         onChange={setReason}
         required
       />
+      {needsSheet && (
+        <Suspense fallback={null}>
+          <SheetField
+            project={record.id}
+            use={use}
+            label="The maker’s data sheet"
+            files={files}
+            onChange={setFiles}
+          />
+        </Suspense>
+      )}
       <button type="submit" className="btn" aria-busy={press.waiting}>
         {press.waiting ? 'Sending…' : 'Concede it'}
       </button>

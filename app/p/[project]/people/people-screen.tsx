@@ -9,6 +9,7 @@ import { all } from '@/lib/record/table.ts'
 import { since } from '@/lib/words/dates.ts'
 import { label } from '@/lib/words/labels.ts'
 import { personName } from '@/lib/words/names.ts'
+import { InDate } from './in-date.tsx'
 
 /** Who acts for each party, and invitations for those who don't yet. */
 export function PeopleScreen() {
@@ -50,6 +51,7 @@ function PartyPeople({ party }: { readonly party: Party }) {
           {party.role === 'shop' && ' The lead enters what it says by phone.'}
         </p>
       )}
+      <InDate party={party.id} />
       {people.length > 0 && (
         <ul className="ruled">
           {people.map((participant) => (

@@ -1,6 +1,7 @@
 'use client'
 import { ReasonForm } from '@/app/_ui/form/reason-form.tsx'
 import { Mark } from '@/app/_ui/mark.tsx'
+import { fileAddress } from '@/app/_ui/photos.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { concessionsOf } from '@/lib/gate/indexes.ts'
 import type { Concession, Stage } from '@/lib/record/entities/work.ts'
@@ -32,6 +33,13 @@ function Shim({ concession }: { readonly concession: Concession }) {
         {ruleName(concession.rule)}, {entityName(concession.entity, record)}. “{concession.reason}”
         {missing.length === 0 ? ' Stays on the card.' : ''}
       </p>
+      {concession.file !== null && (
+        <p>
+          <a className="btn btn-line btn-small" href={fileAddress(record.id, concession.file)}>
+            Open the data sheet
+          </a>
+        </p>
+      )}
       {missing.length > 0 && (
         <p>
           It counts once{' '}

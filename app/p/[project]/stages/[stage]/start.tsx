@@ -12,6 +12,7 @@ import type { Stage } from '@/lib/record/entities/work.ts'
 import { label, stageNumber } from '@/lib/words/labels.ts'
 import { metSentence } from '@/lib/words/met-sentence.ts'
 import { partyName } from '@/lib/words/names.ts'
+import { Air } from './air.tsx'
 import { RootSheet } from './root-sheet.tsx'
 import { StartInstead } from './start-instead.tsx'
 
@@ -42,12 +43,16 @@ export function Start({ stage }: { readonly stage: Stage }) {
           <RootSheet stage={stage} />
           <div className="stack">
             <ConditionList conditions={unmet} stage={stage.id} outcome={Outcome} />
+            {stage.airAgeMost !== null && <Air stage={stage} />}
             <MetList met={met} of={requirements.length} />
           </div>
           <StartInstead stage={stage} />
         </div>
       ) : (
-        <MetList met={met} of={requirements.length} />
+        <>
+          {stage.airAgeMost !== null && <Air stage={stage} />}
+          <MetList met={met} of={requirements.length} />
+        </>
       )}
     </>
   )

@@ -7,10 +7,12 @@ import { StageChip } from '@/app/_ui/stage-chip.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
 import { label } from '@/lib/words/labels.ts'
 import { atStart, partyName } from '@/lib/words/names.ts'
+import { Asks } from './asks.tsx'
 import { Checks } from './checks.tsx'
 import { Describe } from './describe.tsx'
 import { Holds } from './holds.tsx'
 import { Links } from './links.tsx'
+import { Payments } from './payments.tsx'
 import { Rework } from './rework/rework.tsx'
 import { Steps } from './steps.tsx'
 
@@ -40,12 +42,18 @@ export function StageSetUp({ id }: { readonly id: string }) {
         </p>
       )}
       <div className="cols cols-2">
-        {sets && <Describe key={stage.id} stage={stage} />}
+        {sets && (
+          <div className="stack">
+            <Describe key={stage.id} stage={stage} />
+            {stage.state === 'planned' && <Asks key={`asks ${stage.id}`} stage={stage} />}
+          </div>
+        )}
         <div className="stack">
           <Links stage={stage} sets={sets} />
           {sets && <Rework stage={stage} lead={standing.managesLead} />}
           <Steps stage={stage} sets={sets} />
           <Checks stage={stage} sets={sets} />
+          <Payments stage={stage} />
           <Holds stage={stage} sets={standing.managesLead} />
           {standing.managesLead && stage.state === 'planned' && (
             <section className="sheet">

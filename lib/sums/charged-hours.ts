@@ -38,10 +38,9 @@ export const chargedHours = defineSum({
     const faults = read.filter(isFault)
     if (faults.length > 0) return refuse(...faults)
     // A helper's time is a person's too: two people for three hours are six.
-    const each = read.flatMap((minutes, i) =>
-      typeof minutes === 'number' ? [chargedMinutes(minutes, rule) * (times[i]?.people ?? 1)] : [],
-    )
-    const minutes = each.reduce((sum, one) => sum + one, 0)
+    const each = read.flatMap((one) => (isFault(one) ? [] : [chargedMinutes(one, rule)]))
+    const people = times.map((time) => time.people)
+    const minutes = each.reduce((sum, one, i) => sum + one * (people[i] ?? 1), 0)
     const money = moneyFor(minutes, rate)
     if (isFault(money)) return refuse(money)
     return result(
@@ -53,7 +52,7 @@ export const chargedHours = defineSum({
       ],
       {
         working: [
-          `${each.join(' + ')} = ${minutes} min, ${rule === 'none' ? 'by the minute' : `by ${rule}`}`,
+          `${each.map((one, i) => `${people[i]} × ${one}`).join(' + ')} = ${minutes} min, ${rule === 'none' ? 'by the minute' : `by ${rule}`}`,
         ],
       },
     )

@@ -4,7 +4,17 @@ import { instantAt } from '../record/zoned-time.ts'
 import { chargedMinutes, chargeRule, hourlyRate, hoursAndMinutes, moneyFor } from './charge.ts'
 import { measure, rows, words } from './fields.ts'
 import { isFault } from './pennies.ts'
-import { ask, asTyped, defineSum, type Fault, fault, figure, refuse, result } from './sum.ts'
+import {
+  ask,
+  asTyped,
+  defineSum,
+  type Fault,
+  type FaultAnswer,
+  fault,
+  figure,
+  refuse,
+  result,
+} from './sum.ts'
 
 /** A longer attendance is asked about, in minutes. */
 const LONG = 16 * 60
@@ -46,7 +56,7 @@ export const clockedHours = defineSum({
     if (zone !== undefined && !TimeZone.safeParse(zone).success)
       return refuse(fault('zone', `Time zone: ${zone} is none. One such as Europe/London.`))
     const faults: Fault[] = []
-    const attended = entries.map((entry, i) => attendance(entry, i, zone, meant, faults))
+    const attended = entries.map((entry, i) => attendance(entries, i, entry, zone, meant, faults))
     faults.push(...overlaps(attended))
     if (faults.length > 0) return refuse(...faults)
     const minutes = attended.map(({ entry, from, to }) => to - from - entry.breaks)
@@ -76,16 +86,24 @@ export const clockedHours = defineSum({
 })
 
 function attendance(
-  entry: Entry,
+  entries: readonly Entry[],
   index: number,
+  entry: Entry,
   zone: string | undefined,
   meant: (field: string) => boolean,
   faults: Fault[],
 ): Attended {
   const at = (field: string) => `entries.${index}.${field}`
   const label = (of: string) => `Attendances, row ${index + 1}, ${of}`
-  const from = minuteOf(at('in'), label('In'), entry.in, zone, faults)
-  const to = minuteOf(at('out'), label('Out'), entry.out, zone, faults)
+  const typedAs = (change: Partial<Entry>) => ({
+    entries: entries.map((each, i) => (i === index ? { ...each, ...change } : each)),
+  })
+  const from = minuteOf(at('in'), label('In'), entry.in, zone, faults, (time) =>
+    typedAs({ in: time }),
+  )
+  const to = minuteOf(at('out'), label('Out'), entry.out, zone, faults, (time) =>
+    typedAs({ out: time }),
+  )
   if (from === null || to === null) return { entry, from: 0, to: 0 }
   if (WALL.test(entry.in.trim()) !== WALL.test(entry.out.trim()))
     faults.push(fault(at('out'), `${label('Out')}: both with their day, or neither.`))
@@ -115,6 +133,7 @@ function minuteOf(
   text: string,
   zone: string | undefined,
   faults: Fault[],
+  typedAs: (time: string) => FaultAnswer['set'],
 ): number | null {
   const typed = text.trim()
   const clock = CLOCK.exec(typed)
@@ -126,14 +145,13 @@ function minuteOf(
   }
   const instant = WALL.test(typed) && zone !== undefined ? instantAt(typed, zone) : null
   if (instant !== null) return Date.parse(instant) / 60_000
-  const decimal = /^(\d{1,2})[.,](\d{2})$/.exec(typed)
+  const clockMeant = typed.replace(/[.,]/, ':')
   faults.push(
-    decimal === null
-      ? fault(field, `${label}: a time such as 08:10.`)
-      : ask(
-          field,
-          `${label}: ${typed} is no time of the clock. Is ${decimal[1]}:${decimal[2]} meant? Type it so.`,
-        ),
+    CLOCK.test(clockMeant)
+      ? ask(field, `${label}: ${typed} is no time of the clock. Is ${clockMeant} meant?`, [
+          { words: clockMeant, set: typedAs(clockMeant) },
+        ])
+      : fault(field, `${label}: a time such as 08:10.`),
   )
   return null
 }

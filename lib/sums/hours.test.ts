@@ -52,7 +52,9 @@ describe('hours by the clock', () => {
   })
 
   it('ask about 7.40, and refuse a break longer than the day and a half penny an hour', () => {
-    expect(askedAbout(clockedHours, day({ ...sil, in: '7.40' }))?.field).toBe('entries.0.in')
+    const asked = askedAbout(clockedHours, day({ ...sil, in: '7.40' }))
+    expect(asked?.field).toBe('entries.0.in')
+    expect(shownBy(clockedHours, asked?.next[0])).toMatchObject({ worked: '8 h 10' })
     expect(refusedFor(clockedHours, day({ ...sil, breaks: 500 }))).toEqual(['entries.0.breaks'])
     expect(refusedFor(clockedHours, { ...day(sil), rate: 68.505 })).toEqual(['rate'])
   })

@@ -19,6 +19,8 @@ const reference: readonly (readonly [UnitSign, UnitSign, string, string])[] = [
   ['cu in', 'cc', 'in^3', 'cm^3'],
   ['sq ft', 'm²', 'ft^2', 'm^2'],
   ['mph', 'km/h', 'mi/hour', 'km/hour'],
+  ['lbf/in', 'N/mm', 'lbf/in', 'N/mm'],
+  ['US gal', 'L', 'gallon', 'L'],
 ]
 
 describe('against mathjs', () => {
@@ -45,6 +47,12 @@ describe('exact factors', () => {
     [1, 'metric hp', 'W', 735.49875],
     [1, 'hp', 'W', 745.6998715822702],
     [1, 'lbf·ft', 'N·m', 1.3558179483314],
+    [1, 'lbf/in', 'N/mm', 4.4482216152605 / 25.4],
+    [1, 'long ton', 'kg', 1016.0469088],
+    [1, 'short ton', 'kg', 907.18474],
+    [1, 'tonne', 'kg', 1000],
+    [1.5, 'flats', '°', 90],
+    [30, '′', '°', 0.5],
     [1, 'psi', 'Pa', 6894.757293168361],
   ] as const)('%s %s is %s %s', (value, from, to, expected) => {
     expect(convert(value, from, to) / expected).toBeCloseTo(1, 12)

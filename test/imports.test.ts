@@ -14,6 +14,7 @@ const LEVEL: Readonly<Record<string, number>> = {
   parts: 2,
   money: 2,
   sums: 3,
+  coating: 3,
   gate: 4,
   'build-order': 5,
   plan: 5,

@@ -302,6 +302,9 @@ export const samples: { readonly [name: string]: Entity } = {
     remark: '',
     by: person,
     at: at(0),
+    sandedAt: null,
+    sandedTo: null,
+    sandedPlace: null,
     offAt: null,
   },
   film: {
@@ -314,6 +317,8 @@ export const samples: { readonly [name: string]: Entity } = {
     point: '1',
     microns: 112,
     metal: 'steel',
+    method: 'magnetic',
+    zeroed: true,
     gauge: null,
     at: at(0),
     by: person,

@@ -12,7 +12,7 @@ export const fields: { readonly [K in Kind]: string } = {
   participant: 'kind id project party person since removedAt',
   assembly: 'kind id project name pieces custodian since host holdsFuel',
   stage:
-    'kind id project number name group party assemblies host fits removes needsFitted needsOff needsBay exclusive hoursLeast hoursLikely hoursMost safety caution hazards precautionsAt precautionsBy airAgeMost dewMarginLeast humidityMost surfaceLeast surfaceMost inDate lays keys people trade madeFrom changeOrder decision handoverTo countersigns state startedAt startedBy workedBy pausedAt endedAt endedBy signedOffAt reported doubt removedAt',
+    'kind id project number name group party assemblies host fits removes needsFitted needsOff needsBay exclusive hoursLeast hoursLikely hoursMost safety caution hazards precautionsAt precautionsBy airAgeMost dewMarginLeast humidityMost surfaceLeast surfaceMost inDate lays keys flats people trade madeFrom changeOrder decision handoverTo countersigns state startedAt startedBy workedBy pausedAt endedAt endedBy signedOffAt reported doubt removedAt',
   link: 'kind id project from to leastLagHours greatestLagHours why safety curesAt removedAt',
   check:
     'kind id project stage position type name unit least greatest points basis limitSource limitWanted needsInstrument state value firstValue text files by at removedAt',
@@ -41,8 +41,8 @@ export const fields: { readonly [K in Kind]: string } = {
   airReading: 'kind id project stage party bay air surface humidity takenAt at by',
   metalReading: 'kind id project stage celsius takenAt at by',
   step: 'kind id project stage position text tools caution tickedAt tickedBy removedAt',
-  coat: 'kind id project assembly stage party product name batch ratio thinner coats endedAt keyedWith keyedAt colour air remark by at offAt',
-  film: 'kind id project assembly stage panel point microns metal gauge at by',
+  coat: 'kind id project assembly stage party product name batch ratio thinner coats endedAt keyedWith keyedAt colour air remark by at sandedAt sandedTo sandedPlace offAt',
+  film: 'kind id project assembly stage panel point microns metal method zeroed gauge at by',
   colour:
     'kind id project party name code variant batch cardAt cardBy gun keepsake at by removedAt',
   tinter: 'kind id project colour position name grams batch removedAt',

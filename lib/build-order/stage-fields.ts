@@ -51,6 +51,7 @@ export const stageFields = {
   decision: z.optional(z.nullable(DecisionId)),
   handoverTo: z.optional(z.nullable(PartyId)),
   countersigns: z.optional(z.array(PartyId).check(z.maxLength(20))),
+  flats: z.optional(z.nullable(z.number().check(z.positive(), z.maximum(1000)))),
 }
 
 const StageInput = z.object({ name: z.optional(Line), party: z.optional(PartyId), ...stageFields })
@@ -95,6 +96,7 @@ export const plannedStage = (
   inDate: [],
   lays: null,
   keys: false,
+  flats: null,
   people: 1,
   trade: null,
   madeFrom: null,
@@ -151,6 +153,7 @@ export const describedStage = (stage: Stage, input: StageInput): Stage => ({
   decision: or(input.decision, stage.decision),
   handoverTo: or(input.handoverTo, stage.handoverTo),
   countersigns: or(input.countersigns, stage.countersigns),
+  flats: or(input.flats, stage.flats),
 })
 
 /** Hours must not go down from least over likely to most; those not given don't count. */

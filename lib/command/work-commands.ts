@@ -23,6 +23,14 @@ import { stageSignOff } from '../build-order/stage-sign-off.ts'
 import { stageStart } from '../build-order/stage-start.ts'
 import { stageTakeBack } from '../build-order/stage-take-back.ts'
 import { stepTick } from '../build-order/step-tick.ts'
+import { coatCorrect } from '../coating/coat-correct.ts'
+import { coatRecord } from '../coating/coat-record.ts'
+import { coatStrip } from '../coating/coat-strip.ts'
+import { colourAdd } from '../coating/colour-add.ts'
+import { colourCardAgreed } from '../coating/colour-card-agreed.ts'
+import { colourDescribe } from '../coating/colour-describe.ts'
+import { colourRemove } from '../coating/colour-remove.ts'
+import { filmRecord } from '../coating/film-record.ts'
 import { assemblyFit } from '../custody/assembly-fit.ts'
 import { assemblyTakeOff } from '../custody/assembly-take-off.ts'
 import { handoverPrepare } from '../custody/handover-prepare.ts'
@@ -64,6 +72,14 @@ export const workCommands = {
   'part.inspect': partInspect,
   'part.withdraw': partWithdraw,
   'step.tick': stepTick,
+  'coat.record': coatRecord,
+  'coat.correct': coatCorrect,
+  'coat.strip': coatStrip,
+  'film.record': filmRecord,
+  'colour.add': colourAdd,
+  'colour.describe': colourDescribe,
+  'colour.cardAgreed': colourCardAgreed,
+  'colour.remove': colourRemove,
   'note.write': noteWrite,
   'note.withdraw': noteWithdraw,
   'decision.withdraw': decisionWithdraw,

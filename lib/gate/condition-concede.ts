@@ -1,13 +1,23 @@
 import * as z from 'zod/mini'
 import { managesFor } from '../record/actor.ts'
 import { changes, defineCommand, refusal } from '../record/command.ts'
-import { plain, wrongInput, wrongState } from '../record/condition.ts'
+import { plain, type Rule, wrongInput, wrongState } from '../record/condition.ts'
 import type { Concession } from '../record/entities/work.ts'
 import { EntityId, StageId } from '../record/ids.ts'
 import { Line, Sha256, Text } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
 import { concessionOn, whoConcedes } from './concessions.ts'
 import { unmetAbout } from './unmet-now.ts'
+
+/** Rules that nothing but the maker's data sheet speaks against. */
+const asksForSheet: ReadonlySet<Rule> = new Set<Rule>([
+  'greatest-lag',
+  'coat-over',
+  'sanded-through',
+  'bare-metal',
+  'lacquer-cure',
+  'film-left',
+])
 
 /**
  * Accepts an unmet condition of a stage, with a reason that stays visible. It counts once the stage's party and the lead have
@@ -37,7 +47,7 @@ export const conditionConcede = defineCommand({
     if (condition === undefined) return refusal(wrongState(entity, 'met', 'not met'))
     if (!condition.concedable) return refusal(condition)
     const file = input.file ?? known?.file ?? null
-    if (condition.rule === 'greatest-lag' && file === null)
+    if (asksForSheet.has(condition.rule) && file === null)
       return refusal(wrongInput(entity, 'file', 'the maker’s data sheet is needed'))
     if (known !== undefined)
       return changes({

@@ -7,6 +7,7 @@ import { concededBy } from './concessions.ts'
 import type { GateRule, Requirement } from './rule.ts'
 import { air } from './start/air.ts'
 import { changeOrder } from './start/change-order.ts'
+import { coating } from './start/coating.ts'
 import { custody } from './start/custody.ts'
 import { decision } from './start/decision.ts'
 import { exclusiveUse } from './start/exclusive-use.ts'
@@ -31,6 +32,7 @@ const rules: readonly GateRule[] = [
   hold,
   leastLag,
   greatestLag,
+  coating,
   custody,
   exclusiveUse,
   mustBeFitted,

@@ -1,3 +1,4 @@
+import type { Rule } from '../record/condition.ts'
 import type { Stage } from '../record/entities/work.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import type { Instant } from '../record/scalars.ts'
@@ -11,8 +12,18 @@ export const startConditions = (
   at: Instant,
 ): readonly GateCondition[] => gateOf(record, at).conditions(stage)
 
+/** Rules that were met as the work began, and that its own work changes: windows, and what it lays over what. */
+const ofTheBeginning: ReadonlySet<Rule> = new Set<Rule>([
+  'greatest-lag',
+  'coat-over',
+  'sanded-through',
+  'bare-metal',
+  'lacquer-cure',
+  'film-left',
+])
+
 /**
- * Every condition that keeps a paused stage from going on: those of its start, but for the recoat window, which it made in
+ * Every condition that keeps a paused stage from going on: those of its start, but for the recoat window and what lies under its coat, which it made in
  * time when it began.
  */
 export const resumeConditions = (
@@ -20,4 +31,4 @@ export const resumeConditions = (
   stage: Stage,
   at: Instant,
 ): readonly GateCondition[] =>
-  startConditions(record, stage, at).filter((condition) => condition.rule !== 'greatest-lag')
+  startConditions(record, stage, at).filter(({ rule }) => !ofTheBeginning.has(rule))

@@ -1,4 +1,5 @@
 import type { CommandName } from './command-names.ts'
+import type { CoatKind, Ground } from './entities/coating.ts'
 import type { DatedThing } from './entities/standing.ts'
 import type { Hazard, StageState } from './entities/work.ts'
 import type { AssemblyId, BayId, PartId, PartyId, PersonId, SlotId, StageId } from './ids.ts'
@@ -66,6 +67,36 @@ export type StartCondition =
       readonly things: readonly { readonly thing: DatedThing; readonly until: CivilDate | null }[]
     })
   | Base<'milestone'>
+  | (Base<'coat-over'> & {
+      readonly assembly: AssemblyId
+      readonly over: Ground
+      readonly lays: CoatKind
+      /** The row of the trade's facts. */
+      readonly fact: string
+      readonly why:
+        | 'not over it'
+        | 'isolator first'
+        | 'primer first'
+        | 'window or keyed'
+        | 'window or a fresh coat'
+      /** When its window ran out, or until when it is too soon; null where neither is known. */
+      readonly ranOutAt: Instant | null
+      readonly opensAt: Instant | null
+    })
+  | (Base<'sanded-through'> & {
+      readonly assembly: AssemblyId
+      readonly to: Ground
+      readonly place: string
+    })
+  | (Base<'bare-metal'> & { readonly assembly: AssemblyId; readonly ranOutAt: Instant })
+  | (Base<'lacquer-cure'> & { readonly assembly: AssemblyId; readonly until: Instant })
+  | (Base<'film-left'> & {
+      readonly assembly: AssemblyId
+      /** µm that are to come off, and µm of lacquer that would be left at the thinnest point; null where it wasn't read. */
+      readonly flats: number
+      readonly left: number | null
+      readonly where: string | null
+    })
   | (Base<'slot'> & {
       readonly slot: SlotId | null
       readonly is: 'none' | 'asked' | 'outside' | 'bay taken'

@@ -14,6 +14,7 @@ const later: { readonly [K in Kind]?: Partial<EntityByKind[K]> } = {
     inDate: [],
     lays: null,
     keys: false,
+    flats: null,
     people: 1,
     trade: null,
     madeFrom: null,

@@ -8,6 +8,9 @@ const weighing = (weight: string) => names.filter((name) => weightOf[name] === w
 describe('what a press weighs on a phone that hands share', () => {
   it('is a signature where it puts a name under something', () => {
     expect(weighing('signature')).toEqual([
+      'stage.precautions',
+      'milestone.meet',
+      'colour.cardAgreed',
       'stage.signOff',
       'stage.countersign',
       'stage.confirm',

@@ -4,6 +4,7 @@ import { isKind } from '../record/entity.ts'
 import type { PartyId, PersonId } from '../record/ids.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import { stageNumber } from './labels.ts'
+import { counted } from './money.ts'
 import {
   assemblyName,
   atStart,
@@ -137,6 +138,25 @@ const slot =
       ? `${verb} a slot`
       : `${verb} a slot for ${assemblyName(found.assembly, left.record)}`
   }
+const coat =
+  (verb: string, place: 'on' | 'from'): Phrase =>
+  (left) => {
+    const coats = left.entities.filter(isKind('coat'))
+    const top = coats.at(-1)
+    if (top === undefined) return `${verb} a coat`
+    const sanded = top.sandedPlace !== null && top.offAt === null && place === 'from'
+    const where = assemblyName(top.assembly, left.record)
+    return sanded
+      ? `sanded through on ${where}: ${top.sandedPlace}`
+      : `${verb} ${listed(
+          coats.map(({ product }) => product),
+          left.reader.locale,
+        )} ${place} ${where}`
+  }
+const colour =
+  (verb: string): Phrase =>
+  (left) =>
+    `${verb} ${first(left, 'colour')?.name ?? 'a colour'}`
 const named =
   (verb: string, kind: 'assembly' | 'party' | 'project' | 'shop' | 'bay'): Phrase =>
   (left) =>
@@ -185,6 +205,18 @@ const phrases: { readonly [Name in CommandName]: Phrase } = {
     const step = first(left, 'step')
     return stage(step?.tickedAt === null ? 'took back a tick on' : 'ticked a step of')(left)
   },
+  'coat.record': coat('recorded', 'on'),
+  'coat.correct': coat('corrected', 'on'),
+  'coat.strip': coat('took off', 'from'),
+  'film.record': (left) => {
+    const films = left.entities.filter(isKind('film'))
+    const on = films[0]?.assembly
+    return `read the film of ${on === undefined ? 'an assembly' : assemblyName(on, left.record)} at ${counted(films.length, 'point', 'points', left.reader.locale)}`
+  },
+  'colour.add': colour('kept'),
+  'colour.describe': colour('described anew'),
+  'colour.cardAgreed': colour('agreed to the sprayed-out card of'),
+  'colour.remove': colour('took off the list'),
   'link.draw': link('drew the link'),
   'link.remove': link('removed the link'),
   'check.add': check('added check'),

@@ -69,6 +69,17 @@ const commands: { readonly [Name in CommandName]: (thing: Thing) => string } = {
   'step.describe': just('Save the step'),
   'step.remove': just('Take the step off'),
   'step.tick': just('Tick'),
+  'coat.record': (thing) =>
+    thing.name === undefined ? 'Record a coat' : `Record a coat on ${thing.name}`,
+  'coat.correct': just('Correct the coat'),
+  'coat.strip': (thing) =>
+    thing.name === undefined ? 'Enter what is taken off' : `Enter what is taken off ${thing.name}`,
+  'film.record': (thing) =>
+    thing.name === undefined ? 'Enter film readings' : `Enter film readings of ${thing.name}`,
+  'colour.add': just('Keep the colour'),
+  'colour.describe': just('Save the colour'),
+  'colour.cardAgreed': just('Agree to the sprayed-out card'),
+  'colour.remove': just('Take the colour off the list'),
   'link.draw': just('Draw the link'),
   'link.remove': just('Remove the link'),
   'check.add': named('Add check'),

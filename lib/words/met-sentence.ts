@@ -3,6 +3,7 @@ import type { ProjectRecord } from '../record/project-record.ts'
 import { exactSpan } from './dates.ts'
 import { assemblyName, atStart, entityName, stageName } from './names.ts'
 import type { Reader } from './reader.ts'
+import { metOfCoats } from './told-of-coats.ts'
 
 /** What a requirement of the gate that is met says on the card: `60 · Colour and lacquer signed off`. */
 export function metSentence(
@@ -52,6 +53,12 @@ export function metSentence(
       return 'What the work asks for is in date'
     case 'milestone':
       return `Paid: ${record.milestones.rows.get(entity)?.name ?? 'what was agreed'}`
+    case 'coat-over':
+    case 'sanded-through':
+    case 'bare-metal':
+    case 'lacquer-cure':
+    case 'film-left':
+      return metOfCoats(rule, entity, record)
     case 'slot': {
       const slot = record.slots.rows.get(entity)
       return slot === undefined

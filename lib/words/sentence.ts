@@ -29,6 +29,11 @@ function told(condition: Condition, record: ProjectRecord, reader: Reader): Told
     case 'change-order':
     case 'decision':
     case 'hold':
+    case 'coat-over':
+    case 'sanded-through':
+    case 'bare-metal':
+    case 'lacquer-cure':
+    case 'film-left':
     case 'slot':
     case 'precautions':
     case 'air':
@@ -57,6 +62,11 @@ const gateRules: ReadonlySet<string> = new Set([
   'change-order',
   'decision',
   'hold',
+  'coat-over',
+  'sanded-through',
+  'bare-metal',
+  'lacquer-cure',
+  'film-left',
   'slot',
 ])
 

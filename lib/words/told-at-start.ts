@@ -6,6 +6,7 @@ import { figure } from './money.ts'
 import { assemblyName, atStart, does, listed, partyName, personName, stageName } from './names.ts'
 import type { Reader } from './reader.ts'
 import { type Told, whoDoes } from './told.ts'
+import { toldOfCoats } from './told-of-coats.ts'
 
 const ordinals = ['no', 'first', 'second', 'third', 'fourth', 'fifth', 'sixth']
 const promises = (count: number): string => `${ordinals[count] ?? `promise no. ${count}`} promise`
@@ -199,6 +200,12 @@ export function toldAtStart(
         who: `${atStart(partyName(one?.party ?? null, record, reader))} ${does(one?.party ?? null, reader, 'say', 'says')} when it has come.`,
       }
     }
+    case 'coat-over':
+    case 'sanded-through':
+    case 'bare-metal':
+    case 'lacquer-cure':
+    case 'film-left':
+      return toldOfCoats(condition, record, reader)
     case 'slot': {
       const spanned =
         condition.from === null || condition.to === null

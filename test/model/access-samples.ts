@@ -30,6 +30,7 @@ import {
   shellId,
   trimShop,
 } from '../builders.ts'
+import { aCoat, aColour } from '../coating-builders.ts'
 import { aBay, aMembership, anOpenWindow, aShop, aShopBook, aSlot } from '../shop-builders.ts'
 import type { mayPressWhere } from './access.ts'
 
@@ -104,6 +105,8 @@ export const record = aRecord(
     remark: '',
     removedAt: null,
   },
+  aCoat({ id: own('cot'), assembly: own('asm'), party: engineShop }),
+  aColour({ id: own('clr'), party: engineShop }),
   newStep(own('stp'), project, {
     stage: stage.id,
     position: 1,
@@ -274,6 +277,20 @@ export const inputs: { readonly [Name in CommandName]: Input } = {
   'step.describe': { step: own('stp'), text: 'Count the nuts' },
   'step.remove': { step: own('stp') },
   'step.tick': { step: own('stp'), done: true },
+  'coat.record': { assembly: own('asm'), product: 'epoxy' },
+  'coat.correct': { coat: own('cot'), batch: 'B 2', ...because },
+  'coat.strip': { assembly: own('asm'), downTo: null, ...because },
+  'film.record': {
+    assembly: own('asm'),
+    metal: 'steel',
+    method: 'magnetic',
+    zeroed: true,
+    readings: [{ panel: 'Cover', point: '1', microns: 80 }],
+  },
+  'colour.add': { name: 'Sedge green' },
+  'colour.describe': { colour: own('clr'), batch: 'B 2' },
+  'colour.cardAgreed': { colour: own('clr') },
+  'colour.remove': { colour: own('clr'), ...because },
   'link.draw': { from: stage.id, to: working.id },
   'link.remove': { link: own('lnk'), ...because },
   'check.add': { ...onStage, type: 'tick', name: 'Clean' },

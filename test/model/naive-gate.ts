@@ -54,7 +54,9 @@ function beforeIt(record: ProjectRecord, stage: Stage, at: string): Unmet[] {
     else if (!hasCountersigns(record, before))
       found.push({ rule: 'countersign', entity: before.id })
     if (over.includes(before.state) && before.endedAt !== null) {
-      const hours = hoursBetween(before.endedAt, at)
+      const coats = all(record.coats).filter((coat) => coat.stage === before.id)
+      const ends = coats.map(({ endedAt }) => endedAt).sort()
+      const hours = hoursBetween(ends.at(-1) ?? before.endedAt, at)
       if (hours < link.leastLagHours) found.push({ rule: 'least-lag', entity: link.id })
       if (link.greatestLagHours !== null && hours > link.greatestLagHours)
         found.push({ rule: 'greatest-lag', entity: link.id })

@@ -3,6 +3,7 @@ import type { CommandName } from '../../lib/record/command-names.ts'
 import type { Condition, Json } from '../../lib/record/condition.ts'
 import type { Stage } from '../../lib/record/entities/work.ts'
 import { all, type Table } from '../../lib/record/table.ts'
+import { coatingInputs } from './inputs-coating.ts'
 import { moneyInputs } from './inputs-money.ts'
 import { peopleInputs } from './inputs-people.ts'
 import { thingInputs } from './inputs-things.ts'
@@ -10,7 +11,13 @@ import { workInputs } from './inputs-work.ts'
 import type { Input, Inputs, Scene, Wish } from './scene.ts'
 
 /** A plausible input of every command: a new one that isn't here doesn't compile. */
-const inputs: Inputs = { ...workInputs, ...thingInputs, ...moneyInputs, ...peopleInputs }
+const inputs: Inputs = {
+  ...workInputs,
+  ...coatingInputs,
+  ...thingInputs,
+  ...moneyInputs,
+  ...peopleInputs,
+}
 
 /** How often a command is wished for while a build order is set up, and in the work that follows. */
 const weights: { readonly [Name in CommandName]: readonly [setUp: number, work: number] } = {
@@ -32,10 +39,10 @@ const weights: { readonly [Name in CommandName]: readonly [setUp: number, work: 
   'stage.insertKeying': [0.5, 1],
   'air.record': [0, 3],
   'inDate.record': [1, 1],
-  'inDate.withdraw': [0, 0.5],
-  'milestone.agree': [1, 1],
+  'inDate.withdraw': [0, 2],
+  'milestone.agree': [1, 2],
   'milestone.meet': [0, 2],
-  'milestone.withdraw': [0, 0.5],
+  'milestone.withdraw': [0, 2],
   'stage.split': [1, 1],
   'stage.merge': [1, 1],
   'stage.move': [2, 1],
@@ -44,7 +51,15 @@ const weights: { readonly [Name in CommandName]: readonly [setUp: number, work: 
   'step.add': [3, 2],
   'step.describe': [1, 1],
   'step.remove': [0.5, 0.5],
-  'step.tick': [0, 3],
+  'step.tick': [0, 6],
+  'coat.record': [0, 4],
+  'coat.correct': [0, 4],
+  'coat.strip': [0, 4],
+  'film.record': [0, 2],
+  'colour.add': [2, 2],
+  'colour.describe': [0.5, 2],
+  'colour.cardAgreed': [0, 3],
+  'colour.remove': [0, 4],
   'link.draw': [16, 3],
   'link.remove': [1, 0.5],
   'check.add': [10, 2],

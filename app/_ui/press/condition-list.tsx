@@ -21,6 +21,7 @@ const markOfRule = (condition: Condition): MarkName => {
     case 'change-order':
     case 'decision':
       return 'held'
+    case 'lacquer-cure':
     case 'least-lag':
     case 'greatest-lag':
     case 'time':

@@ -1,7 +1,7 @@
 import { must } from '../../record/table.ts'
 import { hoursAfter } from '../hours-after.ts'
 import { linksTo } from '../indexes.ts'
-import { overSince } from '../over-since.ts'
+import { lagsFrom } from '../lags-from.ts'
 import { type GateRule, met, unmet } from '../rule.ts'
 
 /**
@@ -12,7 +12,7 @@ export const leastLag: GateRule = (record, stage, at) =>
   linksTo(record.links, stage.id).flatMap((link) => {
     if (link.leastLagHours === 0) return []
     const before = must(record.stages, link.from)
-    const end = overSince(before)
+    const end = lagsFrom(record, before)
     if (before.removedAt !== null || end === null) return []
     const until = hoursAfter(end, link.leastLagHours)
     if (at >= until) return met('least-lag', link.id)

@@ -32,6 +32,10 @@ export const CoatKind = z.enum([
 ])
 export type CoatKind = z.infer<typeof CoatKind>
 
+/** What a coat lies on. */
+export const Ground = z.enum(['bare metal', ...CoatKind.options])
+export type Ground = z.infer<typeof Ground>
+
 /**
  * One layer on an assembly. `endedAt` is the end of its last coat, from which windows count; `keyedWith` how the ground under it was keyed,
  * null where it went on within the window. `offAt`: taken off again.
@@ -57,11 +61,19 @@ export const Coat = z.object({
   remark: OptionalText,
   by: z.nullable(PersonId),
   at: Instant,
+  /** Sanded through at one place, down to what lies bare there: it goes back to its own primer first. */
+  sandedAt: z.nullable(Instant),
+  sandedTo: z.nullable(Ground),
+  sandedPlace: z.nullable(Line),
   offAt: z.nullable(Instant),
 })
 export type Coat = Readonly<z.infer<typeof Coat>>
 
-/** The whole film at one point of a panel, in µm. */
+/** How a film gauge reads: one over steel, the other over aluminium; neither reads on the other's metal (ISO 2808 names the methods). */
+export const GaugeMethod = z.enum(['magnetic', 'eddy current'])
+export type GaugeMethod = z.infer<typeof GaugeMethod>
+
+/** The whole film at one point of a panel, in µm. `zeroed`: the gauge was set to nought that day on the same metal; else it proves nothing. */
 export const Film = z.object({
   kind: z.literal('film'),
   id: FilmId,
@@ -72,6 +84,8 @@ export const Film = z.object({
   point: Line,
   microns: z.number().check(z.minimum(0)),
   metal: z.enum(['steel', 'aluminium']),
+  method: GaugeMethod,
+  zeroed: z.boolean(),
   gauge: z.nullable(Line),
   at: Instant,
   by: z.nullable(PersonId),

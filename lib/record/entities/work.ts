@@ -98,6 +98,8 @@ export const Stage = z.object({
   /** What it lays on each of its assemblies, and whether it keys what lies there. */
   lays: z.nullable(CoatKind),
   keys: z.boolean(),
+  /** Flatting or polishing: how much film it is to take off, in µm; null where it takes none. */
+  flats: z.nullable(z.number().check(z.positive())),
   /** How many hands it takes, the trade that does it, and which stage of a library it was made from. */
   people: z.int().check(z.minimum(1)),
   trade: z.nullable(Line),

@@ -12,7 +12,7 @@ const WorkedSum = z.object({
       shown: z.string(),
     }),
   ),
-  verdict: z.nullable(z.string()),
+  verdict: z.nullable(z.object({ passes: z.boolean(), words: z.string() })),
   entered: z.array(z.string()),
   working: z.array(z.string()),
   source: z.string(),

@@ -8,10 +8,13 @@ import { figureSaid } from './worked-sum.ts'
 export function SumResult({
   worked,
   entered,
+  by,
   decimal,
 }: {
   readonly worked: Worked
   readonly entered: readonly string[]
+  /** By whom and when, for the paper. */
+  readonly by: string
   readonly decimal: '.' | ','
 }) {
   const { result, toType, wrong } = worked
@@ -72,6 +75,7 @@ export function SumResult({
                 <li key={line}>{line}</li>
               ))}
             </ul>
+            <p>Worked {by}.</p>
           </div>
         </>
       )}

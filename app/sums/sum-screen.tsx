@@ -5,15 +5,17 @@ import { Cautions } from '@/app/_ui/cautions.tsx'
 import { Mark } from '@/app/_ui/mark.tsx'
 import { EmptyState, Plate } from '@/app/_ui/paper.tsx'
 import { PrintButton } from '@/app/_ui/print-button.tsx'
-import { useLocale } from '@/lib/live/live-provider.tsx'
+import { usePhonePlace } from '@/app/_ui/use-phone-place.ts'
 import { sumNamed } from '@/lib/sums/all-sums.ts'
 import type { Sum } from '@/lib/sums/sum.ts'
 import { type Typed, type Worked, workTyped } from '@/lib/sums/typed.ts'
+import { moment } from '@/lib/words/dates.ts'
 import { decimalSign } from '@/lib/words/reading-verdict.ts'
 import { type ForStage, stagePath, sumsPath } from './for-stage.ts'
 import { PutOnStage } from './put-on-stage.tsx'
 import { SumForm } from './sum-form.tsx'
 import { AboutSum, SumResult } from './sum-result.tsx'
+import { useOwnName } from './use-own-name.ts'
 import { enteredLines, figureSaid, keepTyped, typedBefore } from './worked-sum.ts'
 
 /** One sum of the bench by its name. */
@@ -63,7 +65,14 @@ function SoFar({
   readonly decimal: '.' | ','
 }) {
   const first = result?.figures[0]
-  if (result === null || first === undefined) return null
+  // It has its place from the first: no key moves under the thumb as a result comes.
+  if (result === null || first === undefined)
+    return (
+      <p className="sum-now no-print">
+        <span>Comes to</span>
+        <b>not yet</b>
+      </p>
+    )
   return (
     <a className="sum-now no-print" href="#comes-to">
       <span>
@@ -81,7 +90,9 @@ function SoFar({
 
 /** The fields, what they come to as they are typed, and where that may go. */
 function Bench({ sum, stage }: { readonly sum: Sum; readonly stage: ForStage | null }) {
-  const decimal = decimalSign(useLocale())
+  const place = usePhonePlace()
+  const name = useOwnName()
+  const decimal = decimalSign(place.locale)
   const [here, setTyped] = useState<Typed | null>(null)
   const typed = here ?? NOTHING
   // What came before this page was ready is newer than what lay in the tab.
@@ -93,6 +104,9 @@ function Bench({ sum, stage }: { readonly sum: Sum; readonly stage: ForStage | n
   const worked = workTyped(sum, typed, decimal)
   const { result } = worked
   const entered = enteredLines(sum, typed)
+  // The server doesn't know the phone's clock.
+  const at = here === null ? '' : moment(place.now, place)
+  const by = [name === '' ? '' : `by ${name}`, at].filter((part) => part !== '').join(', ')
   return (
     <>
       <Cautions hazards={sum.hazards} />
@@ -100,7 +114,7 @@ function Bench({ sum, stage }: { readonly sum: Sum; readonly stage: ForStage | n
       <div className="cols cols-2">
         <SumForm sum={sum} typed={typed} change={change} wrong={worked.wrong} decimal={decimal} />
         <div className="stack">
-          <SumResult worked={worked} entered={entered} decimal={decimal} />
+          <SumResult worked={worked} entered={entered} by={by} decimal={decimal} />
           {result !== null && (
             <PutOnStage
               asked={stage}
@@ -112,7 +126,7 @@ function Bench({ sum, stage }: { readonly sum: Sum; readonly stage: ForStage | n
                   unit: figure.unit,
                   shown: figureSaid(figure, decimal),
                 })),
-                verdict: result.verdict?.words ?? null,
+                verdict: result.verdict,
                 entered: [...entered],
                 working: [...result.working],
                 source: sum.source,

@@ -93,4 +93,7 @@ export const screens: readonly Screen[] = [
   { name: 'project-trim', who: SORREL, path: inCar('') },
   { name: 'day-sheet-hand', who: SIL, path: inShop('') },
   { name: 'stage-hand', who: SIL, path: strippedSprings },
+  { name: 'bench-sums', who: SIL, path: at('/sums') },
+  { name: 'bench-mix', who: SIL, path: at('/sums/mix-correction') },
+  { name: 'bench-dew-point', who: SIL, path: at('/sums/dew-point') },
 ]

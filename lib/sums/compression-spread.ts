@@ -73,6 +73,7 @@ export const compressionSpread = defineSum({
     return result(
       [
         figure('ratio', 'Lowest to highest', ratio, '', 3),
+        figure('under', 'Lowest under the highest by', (1 - ratio) * 100, '%', 1),
         figure('lowest', 'Lowest cylinder', at, '', 0),
         figure('mean', 'Mean', mean, unit, unit === 'bar' ? 2 : 0),
         ...(own === undefined

@@ -1,6 +1,7 @@
 'use client'
 import { useState } from 'react'
 import { SelectField } from '@/app/_ui/form/text-field.tsx'
+import { Mark } from '@/app/_ui/mark.tsx'
 import { Head } from '@/app/_ui/paper.tsx'
 import { Outcome } from '@/app/_ui/press/outcome.tsx'
 import { useDesk } from '@/app/_ui/use-desk.ts'
@@ -46,7 +47,12 @@ export function BenchSheet({
             </div>
           ))}
         </dl>
-        {sum.verdict !== null && <p>{sum.verdict}</p>}
+        {sum.verdict !== null && (
+          <p className={sum.verdict.passes ? 'verdict' : 'verdict verdict-out'}>
+            <Mark name={sum.verdict.passes ? 'met' : 'refused'} />
+            <span>{sum.verdict.words}</span>
+          </p>
+        )}
       </div>
       {TAKES_EVIDENCE.has(stage.state) && <AsReading stage={stage} sum={sum} done={done} />}
       <AsNote stage={stage} sum={sum} done={done} />
@@ -146,7 +152,7 @@ function valueFor(check: Check, figure: WorkedSum['figures'][number]): number | 
 /** All that makes a sum evidence: what it comes to, from what, how, after whom. */
 const lines = (sum: WorkedSum): readonly string[] => [
   `${sum.title}: ${sum.figures.map(({ label, shown }) => `${label} ${shown}`).join(', ')}.`,
-  ...(sum.verdict === null ? [] : [`${sum.verdict}.`]),
+  ...(sum.verdict === null ? [] : [`${sum.verdict.words}.`]),
   `Entered: ${sum.entered.join('; ')}.`,
   ...(sum.working.length === 0 ? [] : [`Working: ${sum.working.join('; ')}.`]),
   `Source: ${sum.source}`,

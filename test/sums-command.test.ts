@@ -11,7 +11,15 @@ const run = (...args: string[]): Promise<{ code: number; answer: unknown }> =>
 test('a script gets a sum as JSON, and the list with fields and units', async () => {
   const { code, answer } = await run('dew-point', '{"air":20,"humidity":60,"surface":15.2}')
   expect(code).toBe(0)
-  expect(answer).toMatchObject({ outcome: 'result', verdict: { passes: true } })
+  expect(answer).toMatchObject({
+    outcome: 'result',
+    verdict: { passes: true },
+    figures: expect.arrayContaining([
+      expect.objectContaining({ name: 'dew point', shown: '12.0' }),
+    ]),
+    input: { air: 20, humidity: 60, surface: 15.2 },
+    source: expect.stringContaining('Magnus'),
+  })
   const { answer: list } = await run('--list')
   expect(list).toContainEqual(expect.objectContaining({ name: 'mix-correction', group: 'paint' }))
 })

@@ -1,5 +1,5 @@
 import { allSums, sumNamed } from '../sums/all-sums.ts'
-import { fieldsOf, type Sum } from '../sums/sum.ts'
+import { type Answer, fieldsOf, type Sum, shownFigure } from '../sums/sum.ts'
 
 // `npm run sums -- NAME '{json}'` works one sum; `npm run sums -- --list` names them all with their fields.
 
@@ -36,6 +36,16 @@ function fail(message: string): void {
   process.exitCode = 2
 }
 
+/** A result with all that makes it evidence: as written, from what, how, after whom. */
+const whole = (sum: Sum, input: unknown, answer: Extract<Answer, { outcome: 'result' }>) => ({
+  ...answer,
+  figures: answer.figures.map((figure) => ({ ...figure, shown: shownFigure(figure) })),
+  input,
+  formula: sum.formula,
+  source: sum.source,
+  tolerance: sum.tolerance,
+})
+
 function work(sum: Sum): void {
   let raw: unknown
   try {
@@ -45,7 +55,12 @@ function work(sum: Sum): void {
     return
   }
   const answer = sum.work(raw)
-  console.log(JSON.stringify({ sum: sum.name, ...answer }))
+  console.log(
+    JSON.stringify({
+      sum: sum.name,
+      ...(answer.outcome === 'result' ? whole(sum, raw, answer) : answer),
+    }),
+  )
   if (answer.outcome === 'refused') process.exitCode = 1
 }
 

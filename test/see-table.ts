@@ -119,7 +119,7 @@ export const whoSees: { readonly [sample: string]: string } = {
   colour: 'all all all all all all all stub all stub',
   tinter: 'all all all all all all all stub all stub',
   inDate: 'all all all all all all all stub all stub',
-  milestone: 'all open open all open stub stub stub stub stub',
+  milestone: 'all open open all open open open stub open stub',
   told: 'all all all all all all all stub all stub',
   shop: 'all all all all all all all stub all stub',
   membership: 'all all all all all all all stub all stub',

@@ -45,6 +45,7 @@ const CONDITIONS: readonly Condition[] = [
     clearedBy: [],
     clearedWith: null,
     stage: StageId.parse('stg_ready'),
+    metal: null,
     until: Instant.parse('2027-02-17T16:00:00.000Z'),
   },
   {

@@ -19,19 +19,30 @@ export const stricter = (kept: Link, other: Link): Link => ({
   curesAt: colder(kept.curesAt, other.curesAt),
 })
 
+const withWindowOf = (kept: Link, other: Link): Link => ({
+  ...kept,
+  greatestLagHours: shorter(kept.greatestLagHours, other.greatestLagHours),
+})
+
 /**
  * What a stage waited for, handed on to what waited for it, so that nothing starts earlier once it is out of the way; where both were
- * linked already, the longer least lag and the shorter greatest lag hold.
+ * linked already, the longer least lag and the shorter greatest lag hold. `keys`: it was keying, so its window is again that of the coat below.
  */
-export function handedOn(links: readonly Link[], stage: StageId, newId: NewId): Link[] {
+export function handedOn(
+  links: readonly Link[],
+  stage: StageId,
+  newId: NewId,
+  keys = false,
+): Link[] {
   const before = links.filter((link) => link.to === stage)
   const after = links.filter((link) => link.from === stage)
   return before.flatMap((first) =>
     after.map((second): Link => {
       const direct = links.find((link) => link.from === first.from && link.to === second.to)
+      const asked = keys ? withWindowOf(first, second) : first
       return direct === undefined
-        ? { ...first, id: newId('lnk'), to: second.to }
-        : stricter(direct, first)
+        ? { ...asked, id: newId('lnk'), to: second.to }
+        : stricter(direct, asked)
     }),
   )
 }

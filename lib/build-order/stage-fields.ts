@@ -120,6 +120,10 @@ export const plannedStage = (
 /** What is said, or else what was kept. */
 export const or = <T>(given: T | undefined, kept: T): T => (given === undefined ? kept : given)
 
+/** A tick spoke of the hazards that were named then. */
+const newHazards = (input: StageInput, stage: Stage): boolean =>
+  input.hazards?.some((hazard) => !stage.hazards.includes(hazard)) ?? false
+
 /** The stage with what the input says of it. */
 export const describedStage = (stage: Stage, input: StageInput): Stage => ({
   ...stage,
@@ -140,6 +144,7 @@ export const describedStage = (stage: Stage, input: StageInput): Stage => ({
   safety: or(input.safety, stage.safety),
   caution: or(input.caution, stage.caution),
   hazards: or(input.hazards, stage.hazards),
+  ...(newHazards(input, stage) && { precautionsAt: null, precautionsBy: null }),
   airAgeMost: or(input.airAgeMost, stage.airAgeMost),
   dewMarginLeast: or(input.dewMarginLeast, stage.dewMarginLeast),
   humidityMost: or(input.humidityMost, stage.humidityMost),

@@ -4,6 +4,7 @@ import { press, pressed } from '../../test/press.ts'
 import { startConditions } from '../gate/start.ts'
 import { all, must } from '../record/table.ts'
 import { stageInsertKeying } from './stage-insert-keying.ts'
+import { stageRemove } from './stage-remove.ts'
 
 const colour = aStage({
   name: 'Colour',
@@ -43,6 +44,17 @@ test('one press puts the keying between the two, and the same window counts from
   expect(
     rules(aRecord(...all(keyed.assemblies), ...all(keyed.links), colour, lacquer, late)),
   ).toEqual(['greatest-lag'])
+})
+
+test('taking the keying away again gives the coat its window back', () => {
+  const ada = anActor(lead)
+  const keyed = pressed(stageInsertKeying, ada, record, { link: window.id })
+  const key = all(keyed.stages).find(({ keys }) => keys)
+  const undone = pressed(stageRemove, ada, keyed, { stage: key?.id, reason: 'Not needed.' })
+  expect(must(undone.links, window.id)).toMatchObject({ greatestLagHours: 24, removedAt: null })
+  expect(startConditions(undone, lacquer, at(100)).map(({ rule }) => rule)).toEqual([
+    'greatest-lag',
+  ])
 })
 
 test('it is refused where there is no window, and once the later stage has begun', () => {

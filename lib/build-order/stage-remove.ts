@@ -53,7 +53,7 @@ export const stageRemove = defineCommand({
     return changes(
       { ...stage, removedAt: ctx.happenedAt },
       ...gone,
-      ...handedOn(links, stage.id, ctx.newId),
+      ...handedOn(links, stage.id, ctx.newId, stage.keys),
     )
   },
 })

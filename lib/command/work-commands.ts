@@ -7,6 +7,7 @@ import { holdInvite } from '../build-order/hold-invite.ts'
 import { holdRelease } from '../build-order/hold-release.ts'
 import { holdTakeBack } from '../build-order/hold-take-back.ts'
 import { holdWaive } from '../build-order/hold-waive.ts'
+import { metalRecord } from '../build-order/metal-record.ts'
 import { noteWithdraw } from '../build-order/note-withdraw.ts'
 import { noteWrite } from '../build-order/note-write.ts'
 import { stageConfirm } from '../build-order/stage-confirm.ts'
@@ -65,6 +66,7 @@ export const workCommands = {
   'stage.precautions': stagePrecautions,
   'stage.insertKeying': stageInsertKeying,
   'air.record': airRecord,
+  'metal.record': metalRecord,
   'part.want': partWant,
   'part.order': partOrder,
   'part.promise': partPromise,

@@ -7,13 +7,14 @@ import { must } from '../record/table.ts'
 import { Pieces } from './assembly-add.ts'
 import { assemblyNameConditions } from './assembly-name.ts'
 
-/** Changes an assembly's name or the count of a lot: the lead, or who answers for it now. */
+/** Changes an assembly's name, the count of a lot, or whether it holds fuel: the lead, or who answers for it now. */
 export const assemblyDescribe = defineCommand({
   name: 'assembly.describe',
   input: z.strictObject({
     assembly: AssemblyId,
     name: z.optional(Line),
     pieces: z.optional(Pieces),
+    holdsFuel: z.optional(z.boolean()),
   }),
   may: (actor, record, input) =>
     managesLead(actor, record) ||
@@ -23,6 +24,11 @@ export const assemblyDescribe = defineCommand({
     const name = input.name ?? assembly.name
     const same = assemblyNameConditions(record, name, assembly.id)
     if (same.length > 0) return refusal(...same)
-    return changes({ ...assembly, name, pieces: input.pieces ?? assembly.pieces })
+    return changes({
+      ...assembly,
+      name,
+      pieces: input.pieces ?? assembly.pieces,
+      holdsFuel: input.holdsFuel ?? assembly.holdsFuel,
+    })
   },
 })

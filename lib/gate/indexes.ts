@@ -1,3 +1,4 @@
+import type { MetalReading } from '../record/entities/evidence.ts'
 import type { Handover, Part, PartPromise, Slot } from '../record/entities/things.ts'
 import type { Ask, Check, Concession, Hold, Link, SignOff, Stage } from '../record/entities/work.ts'
 import type { AssemblyId } from '../record/ids.ts'
@@ -60,3 +61,5 @@ export const stagesTakingOff = indexBy<Stage>((stage) => open(stage, stage.remov
 export const stagesOfParty = indexBy<Stage>((stage) => open(stage, [stage.party]))
 /** Asks that aren't closed, by the stage they were made for. */
 export const asksOf = indexBy<Ask>((ask) => (ask.closedAt === null ? [ask.stage] : []))
+/** Readings of the metal's temperature by the stage whose coat cures. */
+export const metalReadingsOf = indexBy<MetalReading>((reading) => [reading.stage])

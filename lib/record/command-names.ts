@@ -16,6 +16,7 @@ export const projectCommandNames = [
   'stage.remove',
   'stage.precautions',
   'air.record',
+  'metal.record',
   'inDate.record',
   'inDate.withdraw',
   'milestone.agree',

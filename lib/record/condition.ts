@@ -38,7 +38,13 @@ interface Base<Rule extends string> {
 export type StartCondition =
   | (Base<'predecessor'> & { readonly stage: StageId; readonly is: StageState })
   | (Base<'countersign'> & { readonly stage: StageId; readonly party: PartyId })
-  | (Base<'least-lag'> & { readonly stage: StageId; readonly until: Instant })
+  | (Base<'least-lag'> & {
+      readonly stage: StageId
+      /** Null while the metal is too cold to cure at all. */
+      readonly until: Instant | null
+      /** The metal's temperature in °C by the last log, where one lengthens it. */
+      readonly metal: number | null
+    })
   | (Base<'greatest-lag'> & { readonly stage: StageId; readonly ranOutAt: Instant })
   | (Base<'custody'> & { readonly custodian: PartyId; readonly handover: string | null })
   | (Base<'exclusive-use'> & { readonly stage: StageId })

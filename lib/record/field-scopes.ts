@@ -96,13 +96,8 @@ export const fieldScopes: { readonly [K in Kind]: Rule<EntityByKind[K]> } = {
   colour: open,
   tinter: open,
   inDate: open,
-  milestone: {
-    scope: () => 'business',
-    whose: (milestone) => milestone.party,
-    fields: { net: 'money' },
-    also: (milestone) => [milestone.payer],
-    stub: true,
-  },
+  // That a payment stands in a stage's way is everyone's to know; the sum isn't.
+  milestone: { ...open, whose: (milestone) => milestone.party, fields: { net: 'money' } },
   shop: open,
   membership: open,
   bay: open,

@@ -24,6 +24,7 @@ export const weightOf: { readonly [Name in CommandName]: Weight } = {
   'stage.remove': 'press',
   'stage.precautions': 'signature',
   'air.record': 'press',
+  'metal.record': 'press',
   'inDate.record': 'press',
   'inDate.withdraw': 'press',
   'milestone.agree': 'press',

@@ -179,6 +179,12 @@ const phrases: { readonly [Name in CommandName]: Phrase } = {
   'stage.remove': stage('removed'),
   'stage.precautions': stage('ticked the precautions of'),
   'stage.insertKeying': stage('put a keying stage in:'),
+  'metal.record': (left) => {
+    const read = first(left, 'metalReading')
+    return read === undefined
+      ? 'read the metal’s temperature'
+      : `read the metal’s temperature after ${stageName(read.stage, left.record)}`
+  },
   'air.record': (left) => {
     const on = first(left, 'airReading')?.stage
     return `entered air and surface at ${on === undefined ? 'a stage' : stageName(on, left.record)}`

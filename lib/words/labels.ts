@@ -54,6 +54,7 @@ const commands: { readonly [Name in CommandName]: (thing: Thing) => string } = {
   'stage.remove': after('Remove'),
   'stage.precautions': just('The precautions are in place'),
   'stage.insertKeying': just('Put a keying stage in'),
+  'metal.record': just('Enter the metal’s temperature'),
   'air.record': just('Enter air and surface'),
   'inDate.record': just('Enter as in date'),
   'inDate.withdraw': just('No longer in date'),

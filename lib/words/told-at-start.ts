@@ -38,9 +38,7 @@ export function toldAtStart(
     case 'least-lag':
       return {
         fact: `${stageName(condition.stage, record)} is still curing`,
-        detail: 'Counted by the clock from the recorded end of its work.',
-        since: `Runs until ${moment(condition.until, reader)}`,
-        who: 'The clock clears it.',
+        ...cureWords(condition, reader),
       }
     case 'greatest-lag':
       return {
@@ -225,6 +223,25 @@ export function toldAtStart(
             : whoDoes(clearedBy, record, reader, 'claim a slot', 'claims a slot'),
       }
     }
+  }
+}
+
+type Cure = Extract<StartCondition, { readonly rule: 'least-lag' }>
+
+function cureWords({ until, metal }: Cure, reader: Reader): Omit<Told, 'fact'> {
+  if (until === null) {
+    return {
+      detail: `The metal is at ${figure(metal ?? 0, reader.locale, 1)} °C: under 10 °C it does not cure. Warm it, then read the metal again.`,
+      since: 'No end in sight',
+    }
+  }
+  return {
+    detail:
+      metal === null
+        ? 'Counted by the clock from the recorded end of its work.'
+        : `Counted from the recorded end of its work, longer where the metal was cold; it is at ${figure(metal, reader.locale, 1)} °C. An estimate: the data sheet outranks it.`,
+    since: `Runs until ${moment(until, reader)}`,
+    who: 'The clock clears it.',
   }
 }
 

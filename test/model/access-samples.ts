@@ -256,6 +256,7 @@ export const inputs: { readonly [Name in CommandName]: Input } = {
   'stage.remove': { ...onStage, ...because },
   'stage.precautions': onStage,
   'stage.insertKeying': { link: own('lnk') },
+  'metal.record': { ...onStage, metal: 15 },
   'air.record': { ...onStage, air: 20, surface: 19, humidity: 60 },
   'inDate.record': {
     party: engineShop,

@@ -35,6 +35,7 @@ export const mayPress = {
   'stage.remove': '      y .  . .  . .  .  .  .  .  .',
   'stage.precautions': ' . .  y y  . .  .  .  .  .  .',
   'stage.insertKeying': 'y .  y .  . .  .  .  .  .  .',
+  'metal.record': '      y y  y y  . .  .  .  .  .  .',
   'air.record': '        . .  y y  . .  .  .  .  .  .',
   'inDate.record': '     . .  y .  . .  .  .  .  .  .',
   'inDate.withdraw': '   . .  y .  . .  .  .  .  .  .',

@@ -108,6 +108,7 @@ export const workInputs: Inputs<
   | 'stage.precautions'
   | 'stage.insertKeying'
   | 'air.record'
+  | 'metal.record'
   | 'inDate.record'
   | 'inDate.withdraw'
   | 'milestone.agree'
@@ -173,6 +174,16 @@ export const workInputs: Inputs<
       ({ removedAt, greatestLagHours }) => removedAt === null && greatestLagHours !== null,
     )
     return link && { link: link.id, name: aName(scene, 'Key') }
+  },
+  'metal.record': (scene) => {
+    const link = oneOf(scene, scene.record.links, ({ leastLagHours }) => leastLagHours > 0)
+    return (
+      link && {
+        stage: link.from,
+        metal: 5 + scene.dice.below(30),
+        ...perhaps(scene, 40, { takenAt: hoursFrom(scene.now, -scene.dice.below(20)) }),
+      }
+    )
   },
   'air.record': onStage(['planned', 'reopened', 'in work'], (scene) => ({
     air: 18,
@@ -246,6 +257,7 @@ export const workInputs: Inputs<
         leastLagHours: least,
         ...perhaps(scene, 20, { greatestLagHours: least + scene.dice.below(100) - 2 }),
         ...perhaps(scene, 20, { why: 'cure', safety: scene.dice.chance(50) }),
+        ...perhaps(scene, 50, { curesAt: 20 }),
       }
     )
   },

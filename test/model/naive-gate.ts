@@ -1,4 +1,4 @@
-import type { Stage } from '../../lib/record/entities/work.ts'
+import type { Link, Stage } from '../../lib/record/entities/work.ts'
 import type { ProjectRecord } from '../../lib/record/project-record.ts'
 import { all } from '../../lib/record/table.ts'
 
@@ -56,8 +56,11 @@ function beforeIt(record: ProjectRecord, stage: Stage, at: string): Unmet[] {
     if (over.includes(before.state) && before.endedAt !== null) {
       const coats = all(record.coats).filter((coat) => coat.stage === before.id)
       const ends = coats.map(({ endedAt }) => endedAt).sort()
-      const hours = hoursBetween(ends.at(-1) ?? before.endedAt, at)
-      if (hours < link.leastLagHours) found.push({ rule: 'least-lag', entity: link.id })
+      const end = ends.at(-1) ?? before.endedAt
+      const hours = hoursBetween(end, at)
+      const cures = link.leastLagHours > 0
+      if (cures && (hours < link.leastLagHours || !hasCured(record, link, end, at)))
+        found.push({ rule: 'least-lag', entity: link.id })
       if (link.greatestLagHours !== null && hours > link.greatestLagHours)
         found.push({ rule: 'greatest-lag', entity: link.id })
     }
@@ -81,6 +84,24 @@ const hasCountersigns = (record: ProjectRecord, stage: Stage): boolean =>
         sign.withdrawnAt === null,
     ),
   )
+
+/** Rule 1: spell by spell, how much of the cure the logged metal has let it do. */
+function hasCured(record: ProjectRecord, link: Link, end: string, at: string): boolean {
+  const { curesAt } = link
+  const log = all(record.metalReadings)
+    .filter((one) => one.stage === link.from && one.takenAt <= at)
+    .sort((a, b) => (a.takenAt < b.takenAt ? -1 : 1))
+  if (curesAt === null || log.length === 0) return true
+  const turns = [end, ...log.map(({ takenAt }) => takenAt).filter((when) => when > end), at]
+  const done = turns.slice(1).map((to, i) => {
+    const from = turns[i] ?? end
+    const metal = log.filter(({ takenAt }) => takenAt <= from).at(-1)?.celsius ?? curesAt
+    const speed = metal < 10 ? 0 : Math.min(1, 2 ** ((metal - curesAt) / 10))
+    return hoursBetween(from, to) * speed
+  })
+  // To a millisecond.
+  return done.reduce((sum, hours) => sum + hours, 0) >= link.leastLagHours - 3e-7
+}
 
 /** Rule 3: in the party's custody, and nobody else at it. */
 export function custodyUnmet(record: ProjectRecord, stage: Stage): Unmet[] {

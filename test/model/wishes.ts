@@ -37,6 +37,7 @@ const weights: { readonly [Name in CommandName]: readonly [setUp: number, work: 
   'stage.remove': [1, 1],
   'stage.precautions': [0, 3],
   'stage.insertKeying': [0.5, 1],
+  'metal.record': [0, 2],
   'air.record': [0, 3],
   'inDate.record': [1, 1],
   'inDate.withdraw': [0, 2],

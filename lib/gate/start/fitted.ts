@@ -34,7 +34,7 @@ export const mustBeOff: GateRule = (record, stage) =>
       root: id,
       since: null,
       concedable: !stage.safety,
-      ...cleared(record, id, stageThatTakesOff(record, id), 'assembly.takeOff'),
+      ...clearedOff(record, id),
       assembly: id,
     })
   })
@@ -65,3 +65,7 @@ function cleared(
     clearedWith: { command, input: { assembly } },
   }
 }
+
+/** Who takes an assembly off, and with what press: the stage to come that does, else its custodian. */
+export const clearedOff = (record: ProjectRecord, id: AssemblyId) =>
+  cleared(record, id, stageThatTakesOff(record, id), 'assembly.takeOff')

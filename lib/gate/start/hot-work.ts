@@ -1,5 +1,6 @@
 import { all } from '../../record/table.ts'
 import { type GateRule, met, unmet } from '../rule.ts'
+import { clearedOff } from './fitted.ts'
 
 /** No hot work while anything that holds fuel is on the car. Never conceded (HSE on fire and fuel tanks, read). */
 export const hotWork: GateRule = (record, stage) => {
@@ -15,8 +16,7 @@ export const hotWork: GateRule = (record, stage) => {
             root: id,
             since: null,
             concedable: false,
-            clearedBy: [stage.party],
-            clearedWith: null,
+            ...clearedOff(record, id),
             assembly: id,
           }),
     )

@@ -2,10 +2,11 @@ import * as z from 'zod/mini'
 import { managesLead } from '../record/actor.ts'
 import { changes, defineCommand, refusal } from '../record/command.ts'
 import { type Condition, plain, wrongState } from '../record/condition.ts'
-import type { Hold } from '../record/entities/work.ts'
+import type { Hold, Link, Stage } from '../record/entities/work.ts'
 import { type HoldId, PartyId, PersonId, type ProjectId, StageId } from '../record/ids.ts'
 import { type Instant, Line } from '../record/scalars.ts'
 import { all, must } from '../record/table.ts'
+import { badInput } from './bad-input.ts'
 import { notOpen } from './hold-state.ts'
 import { bookOf, notOfParty } from './named-person.ts'
 import { partiesLeft } from './set-up.ts'
@@ -39,9 +40,20 @@ export const setHold = (
   removedAt: null,
 })
 
+/** A window so short is that of bare metal (FACTS B1: the same shift; a working day at most). */
+const BARE_HOURS = 24
+
+/** Bare metal is photographed and coated, and seen afterwards: a point between the two would let it rust. */
+const waitsBare = (stage: Stage, next: Stage, link: Link): boolean =>
+  stage.lays === null &&
+  !stage.keys &&
+  next.lays !== null &&
+  link.greatestLagHours !== null &&
+  link.greatestLagHours <= BARE_HOURS
+
 /**
  * Sets a hold or witness point after a stage: what follows waits until the party (or the person of it) clears it.
- * Refuses once something that follows has begun, and a point that is set already.
+ * Refuses once something that follows has begun, a point that is set already, and one that bare metal would have to wait for.
  */
 export const holdSet = defineCommand({
   name: 'hold.set',
@@ -51,6 +63,7 @@ export const holdSet = defineCommand({
     name: Line,
     party: PartyId,
     person: z.optional(z.nullable(PersonId)),
+    noticeDays: z.optional(z.int().check(z.minimum(0), z.maximum(60))),
   }),
   may(actor, record, input) {
     must(record.stages, input.stage)
@@ -69,6 +82,10 @@ export const holdSet = defineCommand({
       if (link.from !== stage.id || link.removedAt !== null) continue
       const next = must(record.stages, link.to)
       if (next.state !== 'planned') wrong.push(wrongState(next.id, next.state, 'planned'))
+      if (waitsBare(stage, next, link))
+        wrong.push(
+          badInput(next.id, 'stage', 'bare steel waits for no visit: set it after the coat'),
+        )
     }
     const same = all(record.holds).find(
       (hold) =>
@@ -87,6 +104,7 @@ export const holdSet = defineCommand({
       party: party.id,
       person,
     }
-    return changes(setHold(ctx.newId('hld'), record.id, asked, ctx.happenedAt))
+    const hold = setHold(ctx.newId('hld'), record.id, asked, ctx.happenedAt)
+    return changes({ ...hold, noticeDays: input.noticeDays ?? hold.noticeDays })
   },
 })

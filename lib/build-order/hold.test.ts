@@ -259,3 +259,29 @@ describe('hold.remove', () => {
     })
   })
 })
+
+describe('a point between the blast and the first coat', () => {
+  const blast = aStage({ name: 'Blast the shell', assemblies: [] })
+  const epoxy = aStage({ name: 'Epoxy', assemblies: [], lays: 'epoxy' })
+  const window = aLink({ from: blast.id, to: epoxy.id, greatestLagHours: 8 })
+  const input = { stage: blast.id, point: 'hold', name: 'Bare metal seen', party: owner }
+
+  it('is refused: bare steel is photographed, coated, and seen afterwards', () => {
+    expect(press(holdSet, anActor(lead), aRecord(blast, epoxy, window), input)).toMatchObject({
+      outcome: 'refusal',
+      conditions: [{ rule: 'input', entity: epoxy.id }],
+    })
+  })
+
+  it('is set after the coat, and wherever the metal may wait', () => {
+    const record = aRecord(blast, epoxy, window)
+    const after = press(holdSet, anActor(lead), record, {
+      ...input,
+      stage: epoxy.id,
+      noticeDays: 3,
+    })
+    expect(after).toMatchObject({ outcome: 'changes', entities: [{ noticeDays: 3 }] })
+    const patient = aRecord(blast, epoxy, { ...window, greatestLagHours: null })
+    expect(press(holdSet, anActor(lead), patient, input).outcome).toBe('changes')
+  })
+})

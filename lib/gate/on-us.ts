@@ -97,7 +97,9 @@ function stagesFor(record: ProjectRecord, party: PartyId): OnUs[] {
 
 const holdsFor = (record: ProjectRecord, party: PartyId, at: Instant): OnUs[] =>
   all(record.holds)
-    .filter((hold) => hold.party === party && hold.removedAt === null && !isPassed(hold, at))
+    .filter(
+      (hold) => hold.party === party && hold.removedAt === null && !isPassed(record, hold, at),
+    )
     .filter((hold) => {
       const stage = must(record.stages, hold.stage)
       const isToCome = stage.state === 'planned' || stage.state === 'reopened'

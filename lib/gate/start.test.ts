@@ -338,10 +338,24 @@ describe('hold and witness points', () => {
     expect(unmet(wings, 100, done(9), link, witness)).toMatchObject([
       { rule: 'hold', clearedBy: [lead], clearedWith: { command: 'hold.invite' } },
     ])
-    const invited = { ...witness, state: 'invited' as const, invitedAt: at(20), visitAt: at(60) }
+    const invited = {
+      ...witness,
+      state: 'invited' as const,
+      invitedAt: at(20),
+      visitAt: at(60),
+      noticeDays: 1,
+    }
     expect(unmet(wings, 59, done(9), link, invited)).toMatchObject([{ clearedBy: [owner] }])
     expect(unmet(wings, 60, done(9), link, invited)).toEqual([])
     expect(unmet(wings, 50, done(9), link, { ...invited, state: 'waived' })).toEqual([])
+    // Invited on Tuesday at 04:00 with two working days' notice: waited for until Thursday at 04:00, though the visit was on Wednesday.
+    const later = { ...invited, noticeDays: 2 }
+    expect(unmet(wings, 67.9, done(9), link, later)).toMatchObject([{ rule: 'hold' }])
+    expect(unmet(wings, 68, done(9), link, later)).toEqual([])
+    // Over a weekend: invited on Friday at noon, on Tuesday at noon it has been two working days.
+    const friday = { ...later, invitedAt: at(100), visitAt: at(110) }
+    expect(unmet(wings, 195, done(9), link, friday)).toMatchObject([{ rule: 'hold' }])
+    expect(unmet(wings, 196, done(9), link, friday)).toEqual([])
   })
 })
 

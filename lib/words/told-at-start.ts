@@ -1,3 +1,4 @@
+import { noticeOver } from '../gate/notice-over.ts'
 import type { StartCondition } from '../record/condition.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import { day, exactSpan, moment } from './dates.ts'
@@ -141,9 +142,14 @@ export function toldAtStart(
       const who = person === '' ? releases : releases.replace(' release', `${person} release`)
       if (condition.point === 'witness') {
         const invited = condition.is === 'invited'
+        const until = hold === undefined ? null : noticeOver(hold, reader.timeZone)
         return {
           fact: `Witness point: ${hold?.name ?? 'a point'}`,
-          detail: invited ? 'Invited; not yet seen and not waived.' : 'Nobody is invited yet.',
+          detail: !invited
+            ? 'Nobody is invited yet.'
+            : until === null
+              ? 'Invited; not yet seen and not waived.'
+              : `Invited. Without an answer the work goes on from ${moment(until, reader)}.`,
           who: invited
             ? whoDoes(clearedBy, record, reader, 'see it or waive it', 'sees it or waives it')
             : `${whoDoes(clearedBy, record, reader, 'invite', 'invites').slice(0, -1)} ${partyName(hold?.party ?? null, record, reader)}.`,

@@ -1,4 +1,4 @@
-import type { Link, Stage } from '../../lib/record/entities/work.ts'
+import type { Hold, Link, Stage } from '../../lib/record/entities/work.ts'
 import type { ProjectRecord } from '../../lib/record/project-record.ts'
 import { all } from '../../lib/record/table.ts'
 
@@ -66,12 +66,31 @@ function beforeIt(record: ProjectRecord, stage: Stage, at: string): Unmet[] {
     }
     for (const hold of all(record.holds)) {
       if (hold.stage !== before.id || hold.clearedAt !== null || hold.removedAt !== null) continue
-      const visited = hold.visitAt !== null && hold.visitAt <= at
+      const visited = hold.visitAt !== null && hold.visitAt <= at && isNoticeOver(record, hold, at)
       if (hold.point === 'hold' || hold.state !== 'invited' || !visited)
         found.push({ rule: 'hold', entity: hold.id })
     }
   }
   return found
+}
+
+/** Rule 7: day after day from the invitation, Saturdays and Sundays not counted. */
+function isNoticeOver(record: ProjectRecord, hold: Hold, at: string): boolean {
+  const zone = all(record.projects)[0]?.timeZone ?? 'UTC'
+  const wall = (when: string) =>
+    new Intl.DateTimeFormat('sv-SE', {
+      timeZone: zone,
+      dateStyle: 'short',
+      timeStyle: 'short',
+    }).format(new Date(when))
+  if (hold.invitedAt === null) return false
+  const [day = '', time = ''] = wall(hold.invitedAt).split(' ')
+  const date = new Date(`${day}T00:00:00Z`)
+  for (let left = hold.noticeDays; left > 0; ) {
+    date.setUTCDate(date.getUTCDate() + 1)
+    if (date.getUTCDay() !== 0 && date.getUTCDay() !== 6) left--
+  }
+  return wall(at) >= `${date.toISOString().slice(0, 10)} ${time}`
 }
 
 const hasCountersigns = (record: ProjectRecord, stage: Stage): boolean =>

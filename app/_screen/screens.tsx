@@ -56,6 +56,24 @@ export const screens: { readonly [Path in ScreenPath]: LateScreen } = {
     const { OrderForm } = await import('@/app/p/[project]/change-orders/order-form.tsx')
     return () => <OrderForm order={null} />
   }),
+  '/p/[project]/coating': late(async () => {
+    const { CoatingScreen } = await import('@/app/p/[project]/coating/coating-screen.tsx')
+    return CoatingScreen
+  }),
+  '/p/[project]/coating/[assembly]': late(async () => {
+    const { StackScreen } = await import('@/app/p/[project]/coating/[assembly]/stack-screen.tsx')
+    return (asked) => (
+      <StackScreen
+        id={param(asked, 'assembly')}
+        stage={asked.search.stage ?? null}
+        product={asked.search.product ?? null}
+      />
+    )
+  }),
+  '/p/[project]/colours/[colour]': late(async () => {
+    const { ColourScreen } = await import('@/app/p/[project]/colours/[colour]/colour-screen.tsx')
+    return (asked) => <ColourScreen id={param(asked, 'colour')} />
+  }),
   '/p/[project]/decisions': late(async () => {
     const { DecisionList } = await import('@/app/p/[project]/decisions/decision-list.tsx')
     return DecisionList

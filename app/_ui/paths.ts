@@ -17,6 +17,7 @@ const screens: { readonly [prefix: string]: string } = {
   slt: 'windows',
   win: 'windows',
   asm: 'assemblies',
+  clr: 'colours',
 }
 
 /**
@@ -28,6 +29,8 @@ export function pathOf(record: ProjectRecord, id: string): string | null {
   const screen = screens[prefix]
   if (screen === 'windows') return projectPath(record.id, `windows#${id}`)
   if (screen !== undefined) return projectPath(record.id, `${screen}/${id}`)
+  const coated = record.coats.rows.get(id)?.assembly ?? record.films.rows.get(id)?.assembly
+  if (coated !== undefined) return projectPath(record.id, `coating/${coated}`)
   const stage =
     record.checks.rows.get(id)?.stage ??
     record.holds.rows.get(id)?.stage ??

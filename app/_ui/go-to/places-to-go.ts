@@ -13,6 +13,7 @@ const projectScreens = [
   ['change-orders', 'Change orders'],
   ['decisions', 'Decisions'],
   ['parts', 'Parts'],
+  ['coating', 'Coating record'],
   ['windows', 'Slots and windows'],
   ['account', 'Account'],
   ['people', 'People'],

@@ -51,6 +51,13 @@ function screenFor(clearing: Clearing, condition: Condition, record: ProjectReco
     const stage = record.milestones.rows.get(condition.entity)?.stage
     return stage === undefined ? null : projectPath(record.id, `set-up/stages/${stage}`)
   }
+  if (command === 'coat.record' || command === 'coat.strip' || command === 'film.record') {
+    const product = field('product')
+    return projectPath(
+      record.id,
+      `coating/${field('assembly') ?? ''}${product === null ? '' : `?product=${product}`}`,
+    )
+  }
   if (command === 'changeOrder.raise') return projectPath(record.id, 'change-orders/new')
   // What an assembly is fitted to is put right with a reason, where all of them are listed.
   if (command === 'assembly.fit' || command === 'assembly.takeOff' || command === 'stage.add')

@@ -14,6 +14,7 @@ export function Places({ project, owner }: { readonly project: string; readonly 
     { screen: 'decisions', label: 'Decisions' },
     { screen: 'handovers', label: 'Handovers' },
     { screen: 'parts', label: 'Parts' },
+    { screen: 'coating', label: 'Coating record' },
     { screen: 'windows', label: 'Slots and windows' },
     ...(money ? [{ screen: 'account', label: 'Account' }] : []),
     { screen: 'people', label: 'People' },

@@ -31,6 +31,15 @@ export function AssemblyScreen({ id }: { readonly id: string }) {
           <AssemblyTag assembly={assembly} />
           <AssemblyPresses assembly={assembly} />
           <StagesOnIt assembly={assembly} />
+          <p>
+            <Link
+              className="row-link"
+              prefetch={false}
+              href={projectPath(record.id, `coating/${assembly.id}`)}
+            >
+              What lies on it: coats and film
+            </Link>
+          </p>
           <AssemblyPhotos assembly={assembly} />
         </div>
         <div className="stack">

@@ -6,6 +6,7 @@ import type { Stage } from '@/lib/record/entities/work.ts'
 import { AfterTheFact } from './after-the-fact.tsx'
 import { Doubt } from './doubt.tsx'
 import { FromBench } from './from-bench.tsx'
+import { ItsCoat } from './its-coat.tsx'
 import { Notes } from './notes.tsx'
 import { Points } from './points.tsx'
 import { StageCard } from './stage-card.tsx'
@@ -31,6 +32,7 @@ export function StageScreen({ id }: { readonly id: string }) {
           <div className="cols cols-2">
             <Notes on={stage.id} />
             <div className="stack">
+              <ItsCoat stage={stage} />
               <WhatHangsOnIt stage={stage} />
               <Points stage={stage} />
               <AfterTheFact stage={stage} />
@@ -44,6 +46,7 @@ export function StageScreen({ id }: { readonly id: string }) {
           <div className="stack">
             <Doubt stage={stage} />
             <StagePresses stage={stage} />
+            <ItsCoat stage={stage} />
             <Points stage={stage} />
             <WhatHangsOnIt stage={stage} />
             <Notes on={stage.id} />

@@ -2,6 +2,7 @@ import { openingScenes } from '../car.ts'
 import type { Scene, Yard } from '../yard.ts'
 import { blastingScenes } from './blasting.ts'
 import { averleyCar } from './car.ts'
+import { coatingScenes } from './coating.ts'
 import { gearboxScenes } from './gearbox.ts'
 import { handoverScenes } from './handovers.ts'
 import { historyScenes } from './history.ts'
@@ -22,6 +23,7 @@ export function averley(yard: Yard): Scene[] {
     ...handoverScenes(yard, car),
     ...averleyPartScenes(yard, car),
     ...trimScenes(yard, car),
+    ...coatingScenes(yard, car),
     ...todayScenes(yard, car),
   ]
 }

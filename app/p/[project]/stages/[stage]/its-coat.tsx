@@ -12,12 +12,13 @@ import { assemblyName, atStart } from '@/lib/words/names.ts'
 /** What a stage lays ends with its coat: where it is recorded, and where it still is to be. */
 export function ItsCoat({ stage }: { readonly stage: Stage }) {
   const { record, standing } = useDesk()
-  if (stage.lays === null || stage.assemblies.length === 0) return null
+  const { lays } = stage
+  if (lays === null || stage.assemblies.length === 0) return null
   const begun = stage.state !== 'planned' && stage.state !== 'reopened'
   const own = standing.actsFor(stage.party)
   return (
     <section className="sheet stack" id="coat">
-      <Head title={`It lays ${stage.lays}`} />
+      <Head title={`It lays ${lays}`} />
       {begun && (
         <p className="small">
           Windows and cure count from the end of the last coat. Without it they count from the end
@@ -46,7 +47,7 @@ export function ItsCoat({ stage }: { readonly stage: Stage }) {
                   <p className="small">
                     {laid
                       ? 'Its coat is recorded.'
-                      : `${atStart(stage.lays)} of this stage is not recorded yet.`}
+                      : `${atStart(lays)} of this stage is not recorded yet.`}
                   </p>
                 )}
               </div>

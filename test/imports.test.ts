@@ -18,6 +18,7 @@ const LEVEL: Readonly<Record<string, number>> = {
   gate: 4,
   'build-order': 5,
   plan: 5,
+  library: 6,
   see: 6,
   words: 6,
   journal: 6,

@@ -20,6 +20,7 @@ import { stepDescribe } from '../build-order/step-describe.ts'
 import { stepRemove } from '../build-order/step-remove.ts'
 import { assemblyAdd } from '../custody/assembly-add.ts'
 import { assemblyDescribe } from '../custody/assembly-describe.ts'
+import { libraryBuild } from '../library/library-build.ts'
 import { estimateAdd } from '../money/estimate-add.ts'
 import { estimateWithdraw } from '../money/estimate-withdraw.ts'
 import type { ShopCommand } from '../record/command.ts'
@@ -44,6 +45,7 @@ import { windowOpen } from '../shop/window-open.ts'
 
 /** Commands by which a project is set up and its build order changed: mostly at a desk. */
 export const setUpCommands = {
+  'library.build': libraryBuild,
   'inDate.record': inDateRecord,
   'inDate.withdraw': inDateWithdraw,
   'milestone.agree': milestoneAgree,

@@ -47,6 +47,7 @@ export const projectCommandNames = [
   'hold.set',
   'hold.remove',
   'buildOrder.import',
+  'library.build',
   'stage.start',
   'stage.pause',
   'stage.resume',

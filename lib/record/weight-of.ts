@@ -55,6 +55,7 @@ export const weightOf: { readonly [Name in CommandName]: Weight } = {
   'hold.set': 'press',
   'hold.remove': 'press',
   'buildOrder.import': 'press',
+  'library.build': 'press',
   'stage.start': 'press',
   'stage.pause': 'press',
   'stage.resume': 'press',

@@ -230,6 +230,7 @@ const phrases: { readonly [Name in CommandName]: Phrase } = {
   'hold.set': hold('set'),
   'hold.remove': hold('removed'),
   'buildOrder.import': just('imported a build order'),
+  'library.build': just('made a build order from the library'),
   'stage.start': work('started'),
   'stage.pause': stage('paused'),
   'stage.resume': work('resumed'),

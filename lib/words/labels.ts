@@ -88,6 +88,7 @@ const commands: { readonly [Name in CommandName]: (thing: Thing) => string } = {
   'hold.set': just('Set the point'),
   'hold.remove': just('Remove the point'),
   'buildOrder.import': just('Import the build order'),
+  'library.build': just('Make the build order'),
   'stage.start': after('Start'),
   'stage.pause': after('Pause'),
   'stage.resume': after('Resume'),

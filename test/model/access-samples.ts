@@ -254,6 +254,7 @@ export const inputs: { readonly [Name in CommandName]: Input } = {
   'stage.add': { name: 'Bore', party: engineShop },
   'stage.describe': { ...onStage, name: 'Bore', safety: true },
   'stage.remove': { ...onStage, ...because },
+  'library.build': { scope: 'trim', options: [], parties: [] },
   'stage.precautions': onStage,
   'stage.insertKeying': { link: own('lnk') },
   'metal.record': { ...onStage, metal: 15 },

@@ -65,6 +65,7 @@ export const mayPress = {
   'check.remove': '      y .  . .  . .  .  .  .  .  .',
   'hold.remove': '       y .  . .  . .  .  .  .  .  .',
   'hold.set': '          y .  . .  . .  .  .  .  .  .',
+  'library.build': '     y .  . .  . .  .  .  .  .  .',
   'buildOrder.import': ' y .  . .  . .  .  .  .  .  .',
   'stage.start': '       . .  y y  . .  .  .  .  .  .',
   'stage.pause': '       . .  y y  . .  .  .  .  .  .',

@@ -135,6 +135,7 @@ export const workInputs: Inputs<
   | 'hold.waive'
   | 'hold.takeBack'
   | 'buildOrder.import'
+  | 'library.build'
   | 'stage.start'
   | 'stage.pause'
   | 'stage.resume'
@@ -328,6 +329,14 @@ export const workInputs: Inputs<
   'hold.invite': (scene) =>
     onHold(scene, isOpen, { visitAt: hoursFrom(scene.now, scene.dice.below(40) - 2) }),
   'hold.takeBack': (scene) => onHold(scene, (one) => !isOpen(one), reason),
+  'library.build': (scene) => {
+    const party = aShopParty(scene)
+    return {
+      scope: 'trim',
+      options: [],
+      parties: party ? [{ trade: 'trimmer', party: party.id }] : [],
+    }
+  },
   'buildOrder.import': (scene) => {
     const party = aShopParty(scene)
     const assembly = scene.dice.of(all(scene.record.assemblies))

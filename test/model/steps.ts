@@ -3,7 +3,7 @@ import { shopCommands } from '../../lib/command/set-up-commands.ts'
 import { canonicalJson } from '../../lib/record/canonical-json.ts'
 import type { Condition } from '../../lib/record/condition.ts'
 import type { ChangeOrder } from '../../lib/record/entities/money.ts'
-import type { Stage } from '../../lib/record/entities/work.ts'
+import type { Concession, Stage } from '../../lib/record/entities/work.ts'
 import { type Entity, entitySchemas, isKind, type Kind } from '../../lib/record/entity.ts'
 import type { ProjectRecord } from '../../lib/record/project-record.ts'
 import { all } from '../../lib/record/table.ts'
@@ -187,10 +187,14 @@ function hostsOf(record: ProjectRecord, id: string): string[] {
   return host === null ? [id] : [id, ...hostsOf(record, host)]
 }
 
+/** Somebody has said yes to it: a stage that goes to another party changes only who must. */
+const hasNewYes = (was: ProjectRecord, { id, parties }: Concession): boolean =>
+  parties.length > (was.concessions.rows.get(id)?.parties.length ?? 0)
+
 /** Safety is never conceded, nor what nobody may concede. */
 function conceded(was: ProjectRecord, is: ProjectRecord): string[] {
   return all(is.concessions)
-    .filter((one) => one.withdrawnAt === null && was.concessions.rows.get(one.id) !== one)
+    .filter((one) => one.withdrawnAt === null && hasNewYes(was, one))
     .filter((one) => {
       const stage = was.stages.rows.get(one.stage)
       return stage === undefined || !mayBeConceded(was, stage, one)

@@ -73,6 +73,7 @@ const weights: { readonly [Name in CommandName]: readonly [setUp: number, work: 
   'hold.waive': [2, 4],
   'hold.takeBack': [0, 6],
   'buildOrder.import': [2, 0.5],
+  'library.build': [1, 0],
   'stage.start': [0, 4],
   'stage.pause': [0, 2],
   'stage.resume': [0, 3],

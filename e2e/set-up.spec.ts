@@ -198,3 +198,21 @@ test('a removed person is out within two seconds, with the page that they had op
   await expect(car_).toHaveCount(0)
   await phone.context().close()
 })
+
+test('a build order comes out of the stage library: what appears and what is left out is shown first', async ({
+  page,
+}) => {
+  await asManager(page)
+  await page.goto('/projects/new')
+  await page.getByLabel('Name of the car').fill('Fell saloon')
+  await page.getByLabel('Name of the owner').fill('Ada Fenwick')
+  await page.getByRole('button', { name: 'Create the project' }).click()
+  await page.getByRole('link', { name: 'From the stage library' }).click()
+  await page.getByLabel('What is restored').selectOption('body')
+  await expect(page.getByText(/^Left out: \d+, and why$/)).toBeVisible()
+  await page.getByText(/^Lacquer: /).click()
+  await page.getByRole('button', { name: 'Make the build order' }).click()
+  await expect(page.getByText('There are stages already.')).toBeVisible()
+  await page.getByRole('link', { name: 'Open the build order' }).click()
+  await expect(page.getByText(/Receive the car: custody/).first()).toBeVisible()
+})

@@ -26,6 +26,7 @@ export const screenTitles = {
   '/p/[project]/people': 'People',
   '/p/[project]/set-up': 'Project set-up',
   '/p/[project]/set-up/import': 'Import a build order',
+  '/p/[project]/set-up/library': 'Stage library',
   '/p/[project]/set-up/stages/[stage]': 'Stage set-up',
   '/p/[project]/stages/[stage]': 'Stage',
   '/p/[project]/stages/[stage]/job-card': 'Job card',

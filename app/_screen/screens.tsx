@@ -136,6 +136,10 @@ export const screens: { readonly [Path in ScreenPath]: LateScreen } = {
     const { ImportScreen } = await import('@/app/p/[project]/set-up/import/import-screen.tsx')
     return ImportScreen
   }),
+  '/p/[project]/set-up/library': late(async () => {
+    const { LibraryScreen } = await import('@/app/p/[project]/set-up/library/library-screen.tsx')
+    return LibraryScreen
+  }),
   '/p/[project]/set-up/stages/[stage]': late(async () => {
     const { StageSetUp } = await import('@/app/p/[project]/set-up/stages/[stage]/stage-set-up.tsx')
     return (asked) => <StageSetUp id={param(asked, 'stage')} />

@@ -30,9 +30,14 @@ export function Stages() {
       <Head title="Stages" note={String(stages.length)} />
       <div className="row">
         {standing.managesLead && (
-          <Link className="btn" href={`/p/${record.id}/set-up/import`}>
-            Import a build order
-          </Link>
+          <>
+            <Link className="btn" href={`/p/${record.id}/set-up/library`}>
+              From the stage library
+            </Link>
+            <Link className="btn btn-line" href={`/p/${record.id}/set-up/import`}>
+              Import a build order
+            </Link>
+          </>
         )}
         <a className="btn btn-line" href={`/api/projects/${record.id}/build-order.csv`} download>
           Export it
@@ -41,7 +46,7 @@ export function Stages() {
       <TextField label="Find a stage" type="search" value={sought} onChange={setSought} />
       {stages.length === 0 && (
         <EmptyState title={sought === '' ? 'No stage yet' : 'No such stage'}>
-          Import them from a spreadsheet, or add them one by one.
+          Take them from the stage library, import them from a spreadsheet, or add them one by one.
         </EmptyState>
       )}
       <ul className="ruled stage-rows">

@@ -1,9 +1,8 @@
-import { leadOf } from '../record/actor.ts'
 import type { Condition } from '../record/condition.ts'
 import type { Concession, Stage } from '../record/entities/work.ts'
-import type { PartyId } from '../record/ids.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import { concessionsOf } from './indexes.ts'
+import { whoConcedes } from './who-concedes.ts'
 
 /** The concession on that condition of a stage, agreed to by everyone it needs or not yet; undefined where there is none. */
 export const concessionOn = (
@@ -38,15 +37,9 @@ export function concededBy(
 export const isConceded = (record: ProjectRecord, stage: Stage, condition: Condition): boolean =>
   concededBy(record, stage, condition) !== null
 
-/** Who must agree to a concession on a stage: its party and the lead. */
-export function whoConcedes(record: ProjectRecord, stage: Stage): PartyId[] {
-  const lead = leadOf(record)
-  return lead === undefined || lead.id === stage.party ? [stage.party] : [stage.party, lead.id]
-}
-
 /** The concessions of a stage as they stand once another party has it: that party has to accept them too. */
 export const concessionsOfNewParty = (record: ProjectRecord, given: Stage): Concession[] =>
   concessionsOf(record.concessions, given.id).map((concession) => ({
     ...concession,
-    needs: whoConcedes(record, given),
+    needs: whoConcedes(record, given, concession),
   }))

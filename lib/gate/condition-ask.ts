@@ -6,9 +6,9 @@ import type { Ask } from '../record/entities/work.ts'
 import { EntityId, PartyId, StageId } from '../record/ids.ts'
 import { Line, OptionalText } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
-import { whoConcedes } from './concessions.ts'
 import { asksOf } from './indexes.ts'
 import { unmetAbout } from './unmet-now.ts'
+import { whoConcedes } from './who-concedes.ts'
 
 /**
  * Puts an unmet condition of a stage before a party that can clear it, or concede it. It is answered when the condition is met.
@@ -32,7 +32,7 @@ export const conditionAsk = defineCommand({
     const found = unmetAbout(record, stage, input, ctx.happenedAt)
     if (found.length === 0) return refusal(wrongState(entity, 'met', 'not met'))
     const able = found.flatMap(({ clearedBy, concedable }) =>
-      concedable ? [...clearedBy, ...whoConcedes(record, stage)] : clearedBy,
+      concedable ? [...clearedBy, ...whoConcedes(record, stage, input)] : clearedBy,
     )
     if (!able.includes(must(record.parties, to).id) || to === from)
       return refusal({

@@ -1,23 +1,14 @@
 import * as z from 'zod/mini'
 import { managesFor } from '../record/actor.ts'
 import { changes, defineCommand, refusal } from '../record/command.ts'
-import { plain, type Rule, wrongInput, wrongState } from '../record/condition.ts'
+import { plain, wrongInput, wrongState } from '../record/condition.ts'
 import type { Concession } from '../record/entities/work.ts'
 import { EntityId, StageId } from '../record/ids.ts'
 import { Line, Sha256, Text } from '../record/scalars.ts'
 import { must } from '../record/table.ts'
-import { concessionOn, whoConcedes } from './concessions.ts'
+import { concessionOn } from './concessions.ts'
 import { unmetAbout } from './unmet-now.ts'
-
-/** Rules that nothing but the maker's data sheet speaks against. */
-const asksForSheet: ReadonlySet<Rule> = new Set<Rule>([
-  'greatest-lag',
-  'coat-over',
-  'sanded-through',
-  'bare-metal',
-  'lacquer-cure',
-  'film-left',
-])
+import { needsSheet, whoConcedes } from './who-concedes.ts'
 
 /**
  * Accepts an unmet condition of a stage, with a reason that stays visible. It counts once the stage's party and the lead have
@@ -34,7 +25,9 @@ export const conditionConcede = defineCommand({
   }),
   files: ({ file }) => (file === undefined ? [] : [file]),
   may: (actor, record, input) =>
-    whoConcedes(record, must(record.stages, input.stage)).some((party) => managesFor(actor, party)),
+    whoConcedes(record, must(record.stages, input.stage), input).some((party) =>
+      managesFor(actor, party),
+    ),
   decide(record, input, ctx) {
     const stage = must(record.stages, input.stage)
     const { party, person } = ctx.actor
@@ -47,13 +40,13 @@ export const conditionConcede = defineCommand({
     if (condition === undefined) return refusal(wrongState(entity, 'met', 'not met'))
     if (!condition.concedable) return refusal(condition)
     const file = input.file ?? known?.file ?? null
-    if (asksForSheet.has(condition.rule) && file === null)
+    if (needsSheet(condition.rule) && file === null)
       return refusal(wrongInput(entity, 'file', 'the maker’s data sheet is needed'))
     if (known !== undefined)
       return changes({
         ...known,
         file,
-        needs: whoConcedes(record, stage),
+        needs: whoConcedes(record, stage, input),
         parties: [...known.parties, party],
         reason: both(known.reason, reason),
       })
@@ -66,7 +59,7 @@ export const conditionConcede = defineCommand({
       entity,
       reason,
       file,
-      needs: whoConcedes(record, stage),
+      needs: whoConcedes(record, stage, input),
       parties: [party],
       person,
       at: ctx.happenedAt,

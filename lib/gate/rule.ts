@@ -2,6 +2,7 @@ import type { Condition, Rule, StartCondition } from '../record/condition.ts'
 import type { Stage } from '../record/entities/work.ts'
 import type { ProjectRecord } from '../record/project-record.ts'
 import type { Instant } from '../record/scalars.ts'
+import { isEverConceded } from './who-concedes.ts'
 
 /** What keeps a stage from starting; *unknown* where the view may not see what it hangs on. */
 export type GateCondition = StartCondition | Extract<Condition, { rule: 'unknown' }>
@@ -27,5 +28,6 @@ export const met = (rule: Rule, entity: string): Requirement => ({ rule, entity,
 export const unmet = (condition: GateCondition): Requirement => ({
   rule: condition.rule,
   entity: condition.entity,
-  unmet: condition,
+  // Who may concede is said in one table.
+  unmet: { ...condition, concedable: condition.concedable && isEverConceded(condition.rule) },
 })

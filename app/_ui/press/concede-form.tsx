@@ -1,6 +1,7 @@
 'use client'
 import { lazy, Suspense, useState } from 'react'
 import { TextField } from '@/app/_ui/form/text-field.tsx'
+import { needsSheet } from '@/lib/gate/who-concedes.ts'
 import { letGoOfField } from '@/lib/live/files/keep-file.ts'
 import { useProject } from '@/lib/live/project-provider.tsx'
 import { useCommand } from '@/lib/live/use-command.ts'
@@ -14,7 +15,7 @@ import type { Reader } from '@/lib/words/reader.ts'
 import type { ShowsOutcome } from './press-button.tsx'
 import { useRefusedInput } from './use-refused-input.ts'
 
-/** Only a window that ran out is conceded with a paper: no other concession loads what takes one. */
+/** Few rules are conceded with a paper: no other concession loads what takes one. */
 const SheetField = lazy(async () => {
   const { PhotoField } = await import('@/app/_ui/form/photo-field.tsx')
   return { default: PhotoField }
@@ -52,7 +53,7 @@ export function ConcedeForm({
   const [open, setOpen] = useState(false)
   const [reason, setReason] = useState('')
   const [files, setFiles] = useState<readonly string[]>([])
-  const needsSheet = condition.rule === 'greatest-lag'
+  const sheetWanted = needsSheet(condition.rule)
   useRefusedInput(press, (refused) => {
     setReason(refused.text('reason'))
     setOpen(true)
@@ -86,7 +87,7 @@ export function ConcedeForm({
       onSubmit={(event) => {
         event.preventDefault()
         const [file] = files
-        const sheet = needsSheet && file !== undefined ? { file } : {}
+        const sheet = sheetWanted && file !== undefined ? { file } : {}
         void press.send({ stage, rule: condition.rule, entity: condition.entity, reason, ...sheet })
       }}
     >
@@ -99,7 +100,7 @@ export function ConcedeForm({
         onChange={setReason}
         required
       />
-      {needsSheet && (
+      {sheetWanted && (
         <Suspense fallback={null}>
           <SheetField
             project={record.id}

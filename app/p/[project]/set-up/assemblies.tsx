@@ -2,7 +2,7 @@
 import { useState } from 'react'
 import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
 import { readWhole } from '@/app/_ui/form/read-whole.ts'
-import { SelectField, TextField } from '@/app/_ui/form/text-field.tsx'
+import { SelectField, TextField, TickField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
 import { EmptyState, Head } from '@/app/_ui/paper.tsx'
 import { partiesHere, useDesk } from '@/app/_ui/use-desk.ts'
@@ -38,6 +38,7 @@ function AssemblyRow({ assembly }: { readonly assembly: Assembly }) {
     <span className="row spread wide">
       <b>{assembly.name}</b>
       <span className="small">
+        {assembly.holdsFuel && 'holds fuel · '}
         {assembly.pieces > 1 && `${assembly.pieces} pieces · `}
         {partyName(assembly.custodian, record, reader)}
         {assembly.host !== null && ` · fitted to ${assemblyName(assembly.host, record)}`}
@@ -60,6 +61,7 @@ function DescribeAssembly({ assembly }: { readonly assembly: Assembly }) {
   const press = usePress('assembly.describe', 'Saved.', { assembly: assembly.id })
   const [name, setName] = useState(assembly.name)
   const [pieces, setPieces] = useState(String(assembly.pieces))
+  const [holdsFuel, setHoldsFuel] = useState(assembly.holdsFuel)
   const count = readWhole(pieces)
   const piecesWrong =
     count === null || count < 1 ? 'Count the pieces: a whole number from 1 up.' : undefined
@@ -70,7 +72,7 @@ function DescribeAssembly({ assembly }: { readonly assembly: Assembly }) {
       onSubmit={(event) => {
         event.preventDefault()
         if (count === null || piecesWrong !== undefined) return
-        void press.send({ assembly: assembly.id, name: name.trim(), pieces: count })
+        void press.send({ assembly: assembly.id, name: name.trim(), pieces: count, holdsFuel })
       }}
     >
       <TextField label="Name" value={name} onChange={setName} wrong={press.wrong('name')} />
@@ -80,6 +82,12 @@ function DescribeAssembly({ assembly }: { readonly assembly: Assembly }) {
         value={pieces}
         onChange={setPieces}
         wrong={piecesWrong ?? press.wrong('pieces')}
+      />
+      <TickField
+        label="It holds fuel"
+        hint="No hot work on what it is fitted to, whoever asks."
+        checked={holdsFuel}
+        onChange={setHoldsFuel}
       />
       <PressFoot press={press} lined label={label('assembly.describe')} />
     </form>

@@ -7,6 +7,7 @@ import { AfterTheFact } from './after-the-fact.tsx'
 import { Doubt } from './doubt.tsx'
 import { FromBench } from './from-bench.tsx'
 import { ItsCoat } from './its-coat.tsx'
+import { Metal } from './metal.tsx'
 import { Notes } from './notes.tsx'
 import { Points } from './points.tsx'
 import { StageCard } from './stage-card.tsx'
@@ -46,6 +47,7 @@ export function StageScreen({ id }: { readonly id: string }) {
           <div className="stack">
             <Doubt stage={stage} />
             <StagePresses stage={stage} />
+            <Metal stage={stage} />
             <ItsCoat stage={stage} />
             <Points stage={stage} />
             <WhatHangsOnIt stage={stage} />

@@ -1,6 +1,7 @@
 'use client'
 import { useState } from 'react'
 import { PressFoot } from '@/app/_ui/form/press-foot.tsx'
+import { readWhole } from '@/app/_ui/form/read-whole.ts'
 import { ReasonFold } from '@/app/_ui/form/reason-fold.tsx'
 import { SelectField, TextField } from '@/app/_ui/form/text-field.tsx'
 import { usePress } from '@/app/_ui/form/use-press.ts'
@@ -56,6 +57,8 @@ function SetHold({ stage }: { readonly stage: Stage }) {
   const [name, setName] = useState('')
   const [party, setParty] = useState<string>(standing.party)
   const [person, setPerson] = useState('')
+  const [notice, setNotice] = useState('2')
+  const days = readWhole(notice)
   const [pressed, setPressed] = useState(false)
   const people = namedPersons(record, members, reader.people).filter((one) => one.party === party)
   return (
@@ -65,8 +68,8 @@ function SetHold({ stage }: { readonly stage: Stage }) {
       onSubmit={async (event) => {
         event.preventDefault()
         setPressed(true)
-        if (name.trim() === '') return
-        const whom = person === '' ? {} : { person }
+        if (name.trim() === '' || days === null) return
+        const whom = { ...(person === '' ? {} : { person }), noticeDays: days }
         if (!(await press.send({ stage: stage.id, point, name: name.trim(), party, ...whom })))
           return
         setName('')
@@ -110,6 +113,14 @@ function SetHold({ stage }: { readonly stage: Stage }) {
           wrong={press.wrong('person')}
         />
       )}
+      <TextField
+        label="Notice, in working days"
+        inputMode="numeric"
+        value={notice}
+        onChange={setNotice}
+        hint="A witness who stays silent past it holds nothing up. A hold point always waits."
+        wrong={days === null ? 'Whole days: 2, or 0.' : press.wrong('noticeDays')}
+      />
       <PressFoot press={press} lined label={label('hold.set')} />
     </form>
   )

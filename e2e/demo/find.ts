@@ -12,7 +12,7 @@ const View = z.object({
     z.looseObject({
       kind: z.string(),
       id: z.string(),
-      name: z.optional(z.string()),
+      name: z.optional(z.nullable(z.string())),
       title: z.optional(z.nullable(z.string())),
       question: z.optional(z.string()),
     }),

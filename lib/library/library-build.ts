@@ -88,8 +88,7 @@ const COATS: { readonly [key: string]: CoatKind } = {
 const SPRAYED = { airAgeMost: 30, dewMarginLeast: 3, humidityMost: 85 }
 
 /** A source stands in one line on the card. */
-const inOneLine = (note: string): string =>
-  note.length <= 200 ? note : `${note.slice(0, 199)}…`
+const inOneLine = (note: string): string => (note.length <= 200 ? note : `${note.slice(0, 199)}…`)
 
 const title = (key: string): string =>
   NAMES[key] ?? `${key.charAt(0).toUpperCase()}${key.slice(1).replaceAll('_', ' ')}`
@@ -231,7 +230,7 @@ function stageOf(
   const lays = COATS[of.key] ?? null
   return {
     ...plannedStage(id, record.id, number, of.name, party),
-    group: of.group.replaceAll('_', ' '),
+    group: of.group.replaceAll('_', ' ').replace('highbuild', 'high build'),
     assemblies: things(of.assemblies),
     host: of.fits.length > 0 ? (shell ?? null) : null,
     fits: things(of.fits),

@@ -27,7 +27,8 @@ const optionWords: { readonly [option: string]: string } = {
   closed_car: 'A closed car: headlining',
   open_car: 'An open car: hood',
 }
-const plain = (key: string): string => atStart(key.replaceAll('_', ' '))
+const plain = (key: string): string =>
+  atStart(key.replaceAll('_', ' ').replace('highbuild', 'high build'))
 
 /** A build order out of the stage library: what of the car, which shops, and all that appears and is left out before it is made. */
 export function LibraryScreen() {

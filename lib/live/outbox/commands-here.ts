@@ -18,15 +18,21 @@ let coming: Promise<void> | undefined
 /** Fetches the rules of a command; those of the work are there from the first. @throws where they can't be had now */
 export function fetchCommand(name: string): Promise<void> {
   if (isHere(name)) return Promise.resolve()
-  coming ??= takeSetUp().catch((error: unknown) => {
+  coming ??= takeTheRest().catch((error: unknown) => {
     coming = undefined
     throw error
   })
   return coming
 }
 
-async function takeSetUp(): Promise<void> {
-  const { setUpCommands, shopCommands } = await import('../../command/set-up-commands.ts')
-  for (const [name, command] of Object.entries(setUpCommands)) onProject.set(name, command)
+async function takeTheRest(): Promise<void> {
+  const [{ setUpCommands, shopCommands }, { deskCommands }, { coatingCommands }] =
+    await Promise.all([
+      import('../../command/set-up-commands.ts'),
+      import('../../command/desk-commands.ts'),
+      import('../../command/coating-commands.ts'),
+    ])
+  const late = { ...setUpCommands, ...deskCommands, ...coatingCommands }
+  for (const [name, command] of Object.entries(late)) onProject.set(name, command)
   for (const [name, command] of Object.entries(shopCommands)) onShop.set(name, command)
 }

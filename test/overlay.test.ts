@@ -1,6 +1,7 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { beforeAll, describe, expect, it } from 'vitest'
 import { needsProof } from '../lib/command/needs-proof.ts'
+import { fetchCommand } from '../lib/live/outbox/commands-here.ts'
 import { type Pressed, projectOverlaid } from '../lib/live/outbox/overlay.ts'
 import type { Queued } from '../lib/live/outbox/unsent-store.ts'
 import type { ProjectState } from '../lib/live/project-state.ts'
@@ -142,6 +143,9 @@ const actorOf = (presses: readonly Press[]): Actor => {
   if (first === undefined) throw new Error('Nobody presses.')
   return pressOn(beginning, first).actor
 }
+
+// As on a phone that has pressed something of each group: their rules are here.
+beforeAll(() => fetchCommand('part.want'))
 
 describe('what is shown of presses that are not sent', () => {
   it('is what the server makes of them, or nothing; and stands still as its answers come', () => {
